@@ -1,0 +1,12 @@
+import { defineConfig } from 'vitest/config';
+
+/** Browser tests start a host and Chromium each, so they run one file at a time; the rest share two workers. */
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    maxWorkers: 2,
+    reporters: ['default', './tests/support/summary.ts'],
+  },
+});
