@@ -1,0 +1,33 @@
+import { checkFits13 } from './check-digit.ts';
+import { groupOf, type RangeTable, rangeTable, registrantLength } from './range-table.ts';
+import type { IsbnParts } from './types.ts';
+
+/**
+ * The elements of thirteen digits by the range table, or null where prefix, group or range is not in use.
+ * Does not judge the check digit.
+ */
+export function splitIsbn(isbn13: string, table: RangeTable = rangeTable()): IsbnParts | null {
+  if (!/^97[89][0-9]{10}$/.test(isbn13)) return null;
+  const nine = Number(isbn13.slice(3, 12));
+  const group = groupOf(table, isbn13[2] === '9', nine);
+  if (group === null) return null;
+  const length = registrantLength(group, nine);
+  if (length === 0) return null;
+  const start = group.digits.length;
+  return {
+    prefix: group.prefix,
+    group: group.group,
+    registrant: isbn13.slice(start, start + length),
+    publication: isbn13.slice(start + length, 12),
+    check: isbn13.slice(12),
+    agency: group.agency,
+  };
+}
+
+/** The number with hyphens between its elements, or null where it is not a valid ISBN-13 of a range in use. */
+export function hyphenate(isbn13: string, table: RangeTable = rangeTable()): string | null {
+  if (!checkFits13(isbn13)) return null;
+  const parts = splitIsbn(isbn13, table);
+  if (parts === null) return null;
+  return `${parts.prefix}-${parts.group}-${parts.registrant}-${parts.publication}-${parts.check}`;
+}
