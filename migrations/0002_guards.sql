@@ -1,0 +1,161 @@
+-- Invariants that no code path may break. The word before the colon is a refusal code of the contract; the
+-- commands refuse earlier with a fuller sentence, these triggers are the backstop.
+
+-- A format's standing follows from its listings; it is never typed in beside them.
+CREATE VIEW format_standing AS
+SELECT
+  f.id AS format_id,
+  CASE
+    WHEN f.cancelled_on IS NOT NULL THEN 'cancelled'
+    WHEN coalesce(s.gone, 0) > 0 AND s.selling + s.leaving + s.underway = 0 THEN 'retired'
+    WHEN s.leaving > 0 AND s.selling = 0 THEN 'retiring'
+    WHEN s.selling > 0 AND s.leaving + s.gone > 0 AND EXISTS (
+      SELECT 1 FROM plan p
+      WHERE p.edition_id = f.edition_id AND p.kind = 'retirement' AND p.dropped_on IS NULL) THEN 'retiring'
+    WHEN s.selling > 0 THEN 'live'
+    WHEN s.proofing > 0 THEN 'proofing'
+    WHEN s.submitted > 0 THEN 'committed'
+    ELSE 'planned'
+  END AS standing
+FROM format f
+LEFT JOIN (
+  SELECT
+    format_id,
+    sum(standing = 'gone') AS gone,
+    sum(standing = 'leaving') AS leaving,
+    sum(standing = 'selling') AS selling,
+    sum(standing IN ('sent', 'proof', 'cleared')) AS underway,
+    sum(standing IN ('proof', 'cleared')) AS proofing,
+    sum(first_sent_on IS NOT NULL) AS submitted
+  FROM listing GROUP BY format_id
+) s ON s.format_id = f.id;
+
+-- Number blocks ---------------------------------------------------------------------------------------
+
+CREATE TRIGGER block_overlap BEFORE INSERT ON number_block
+WHEN EXISTS (SELECT 1 FROM number_block b
+  WHERE b.digits = substr(NEW.digits, 1, length(b.digits)) OR NEW.digits = substr(b.digits, 1, length(NEW.digits)))
+BEGIN SELECT RAISE(ABORT, 'BLOCK_OVERLAP: this block shares numbers with a block already recorded.'); END;
+
+CREATE TRIGGER block_digits_stay BEFORE UPDATE OF id, digits ON number_block
+WHEN OLD.digits <> NEW.digits OR OLD.id <> NEW.id
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: the digits of a recorded block cannot change.'); END;
+
+-- Numbers: free (no row) → reserved → assigned; or spent. Never backwards from assigned, never out of spent.
+
+CREATE TRIGGER number_once BEFORE INSERT ON number
+WHEN EXISTS (SELECT 1 FROM number n WHERE n.isbn13 = NEW.isbn13)
+BEGIN SELECT RAISE(ABORT, 'NUMBER_TAKEN: this number is already in use; a number is used once, ever.'); END;
+
+CREATE TRIGGER number_in_its_block BEFORE INSERT ON number
+WHEN NEW.block_id IS NOT (SELECT b.id FROM number_block b WHERE b.digits = substr(NEW.isbn13, 1, length(b.digits)))
+BEGIN SELECT RAISE(ABORT, 'NUMBER_OUTSIDE_BLOCKS: this number does not belong to the block it is recorded under.'); END;
+
+CREATE TRIGGER number_kept BEFORE DELETE ON number
+WHEN OLD.standing <> 'reserved'
+BEGIN SELECT RAISE(ABORT, 'NUMBER_SPENT: an assigned or spent number can never be freed.'); END;
+
+CREATE TRIGGER number_spent_for_ever BEFORE UPDATE ON number
+WHEN OLD.spent_on IS NOT NULL
+BEGIN SELECT RAISE(ABORT, 'NUMBER_SPENT: a spent number can never be changed.'); END;
+
+CREATE TRIGGER number_digits_stay BEFORE UPDATE OF isbn13, block_id ON number
+WHEN OLD.isbn13 <> NEW.isbn13 OR (OLD.block_id IS NOT NULL AND OLD.block_id IS NOT NEW.block_id)
+  OR (NEW.block_id IS NOT NULL
+    AND NEW.block_id IS NOT (SELECT b.id FROM number_block b WHERE b.digits = substr(NEW.isbn13, 1, length(b.digits))))
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: the digits and the block of a recorded number cannot change.'); END;
+
+CREATE TRIGGER number_stays_assigned BEFORE UPDATE ON number
+WHEN OLD.assigned_on IS NOT NULL AND (NEW.format_id IS NOT OLD.format_id OR NEW.assigned_on IS NOT OLD.assigned_on)
+BEGIN SELECT RAISE(ABORT, 'NUMBER_TAKEN: an assigned number stays with its format.'); END;
+
+CREATE TRIGGER number_of_sent_format BEFORE UPDATE OF spent_on ON number
+WHEN NEW.spent_on IS NOT NULL AND EXISTS (
+  SELECT 1 FROM listing l JOIN format f ON f.id = l.format_id
+  WHERE l.format_id = OLD.format_id AND l.first_sent_on IS NOT NULL AND f.cancelled_on IS NULL)
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: this number was submitted to a channel; cancel or retire its format instead.'); END;
+
+-- Listings ---------------------------------------------------------------------------------------------
+
+CREATE TRIGGER listing_starts_unsent BEFORE INSERT ON listing
+WHEN NEW.standing <> 'unsent' OR NEW.first_sent_on IS NOT NULL OR NEW.first_cleared_on IS NOT NULL OR NEW.last_step_on IS NOT NULL
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: a new listing starts unsent.'); END;
+
+CREATE TRIGGER listing_not_for_ended_format BEFORE INSERT ON listing
+WHEN (SELECT standing FROM format_standing WHERE format_id = NEW.format_id) IN ('retired', 'cancelled')
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: a retired or cancelled format takes no new listing.'); END;
+
+CREATE TRIGGER listing_kept BEFORE DELETE ON listing
+WHEN OLD.first_sent_on IS NOT NULL
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a listing that was once sent is kept.'); END;
+
+CREATE TRIGGER listing_place_stays BEFORE UPDATE OF id, format_id, channel_id ON listing
+WHEN OLD.id <> NEW.id OR OLD.format_id <> NEW.format_id OR OLD.channel_id <> NEW.channel_id
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a listing stays with its format and channel.'); END;
+
+CREATE TRIGGER listing_standing_follows_steps BEFORE UPDATE OF standing, first_sent_on, first_cleared_on, last_step_on ON listing
+WHEN NEW.standing IS NOT (SELECT to_standing FROM listing_step WHERE listing_id = OLD.id ORDER BY id DESC LIMIT 1)
+  OR NEW.last_step_on IS NOT (SELECT on_date FROM listing_step WHERE listing_id = OLD.id ORDER BY id DESC LIMIT 1)
+  OR NEW.first_sent_on IS NOT (SELECT min(on_date) FROM listing_step WHERE listing_id = OLD.id AND to_standing = 'sent')
+  OR NEW.first_cleared_on IS NOT (SELECT min(on_date) FROM listing_step WHERE listing_id = OLD.id AND to_standing = 'cleared')
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: a listing moves by a recorded step only.'); END;
+
+CREATE TRIGGER step_allowed BEFORE INSERT ON listing_step
+WHEN NEW.from_standing IS NOT (SELECT standing FROM listing WHERE id = NEW.listing_id)
+  OR (NEW.from_standing || '>' || NEW.to_standing) NOT IN ('unsent>sent', 'sent>proof', 'proof>cleared',
+    'cleared>selling', 'selling>leaving', 'leaving>gone', 'leaving>selling',
+    'sent>unsent', 'proof>unsent', 'cleared>unsent')
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: this listing cannot take that step from where it stands.'); END;
+
+CREATE TRIGGER step_in_order_of_days BEFORE INSERT ON listing_step
+WHEN NEW.on_date < (SELECT last_step_on FROM listing WHERE id = NEW.listing_id)
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: a step cannot be dated before the step it follows.'); END;
+
+CREATE TRIGGER step_needs_number BEFORE INSERT ON listing_step
+WHEN NEW.to_standing = 'sent' AND NOT EXISTS (
+  SELECT 1 FROM listing l JOIN number n ON n.format_id = l.format_id
+  WHERE l.id = NEW.listing_id AND n.spent_on IS NULL)
+BEGIN SELECT RAISE(ABORT, 'NOT_READY: this format has no number yet; take one before it is sent.'); END;
+
+CREATE TRIGGER step_not_for_ended_format BEFORE INSERT ON listing_step
+WHEN (SELECT fs.standing FROM listing l JOIN format_standing fs ON fs.format_id = l.format_id
+  WHERE l.id = NEW.listing_id) IN ('retired', 'cancelled')
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: a retired or cancelled format takes no further step.'); END;
+
+CREATE TRIGGER step_moves_listing AFTER INSERT ON listing_step
+BEGIN
+  UPDATE listing SET
+    standing = NEW.to_standing,
+    last_step_on = NEW.on_date,
+    first_sent_on = (SELECT min(on_date) FROM listing_step WHERE listing_id = NEW.listing_id AND to_standing = 'sent'),
+    first_cleared_on = (SELECT min(on_date) FROM listing_step WHERE listing_id = NEW.listing_id AND to_standing = 'cleared')
+  WHERE id = NEW.listing_id;
+END;
+
+CREATE TRIGGER step_stays BEFORE UPDATE ON listing_step
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: a recorded step is never changed.'); END;
+CREATE TRIGGER step_kept BEFORE DELETE ON listing_step
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: a recorded step is never removed.'); END;
+
+-- Cancelling a format spends its number in the same breath.
+
+CREATE TRIGGER format_cancel_allowed BEFORE UPDATE OF cancelled_on ON format
+WHEN NEW.cancelled_on IS NOT NULL AND EXISTS (
+  SELECT 1 FROM listing l WHERE l.format_id = OLD.id AND l.standing <> 'unsent')
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: take every listing back before the format is cancelled; a format once live is retired instead.'); END;
+
+CREATE TRIGGER format_cancel_spends AFTER UPDATE OF cancelled_on ON format
+WHEN NEW.cancelled_on IS NOT NULL AND OLD.cancelled_on IS NULL
+BEGIN
+  UPDATE number SET spent_on = NEW.cancelled_on, spent_reason = NEW.cancel_reason
+  WHERE format_id = NEW.id AND spent_on IS NULL;
+END;
+
+-- Tasks end once.
+
+CREATE TRIGGER task_ends_once BEFORE UPDATE ON task
+WHEN OLD.standing IN ('done', 'dropped')
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: this task has ended; make a new one if there is more to do.'); END;
+CREATE TRIGGER task_kept BEFORE DELETE ON task
+WHEN OLD.standing IN ('done', 'dropped')
+BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: an ended task is kept.'); END;

@@ -1,0 +1,92 @@
+import type { z } from 'zod';
+import { auditRules, auditText, runAudit } from './audit.ts';
+import { addBlock, listBlocks, updateBlock } from './blocks.ts';
+import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
+import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
+import { createEdition, prepareNextEdition, removeEdition, updateEdition } from './editions.ts';
+import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
+import { checkIsbns } from './isbns.ts';
+import { listJournal } from './journal.ts';
+import { createListing, listingRequest, moveListing, removeListing, updateListing } from './listings.ts';
+import { assignNumber, listNumbers, releaseNumber, reserveNumbers, spendNumber } from './numbers.ts';
+import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
+import { getSettings, updateSettings } from './settings.ts';
+import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
+import { createWork, getWork, listWorks, removeWork, updateWork } from './works.ts';
+
+const all = [
+  catalogueInfo,
+  catalogueStatus,
+  loadDemo,
+  checkCatalogue,
+  checkIsbns,
+  addBlock,
+  updateBlock,
+  listBlocks,
+  listNumbers,
+  reserveNumbers,
+  releaseNumber,
+  assignNumber,
+  spendNumber,
+  listWorks,
+  getWork,
+  createWork,
+  updateWork,
+  removeWork,
+  createEdition,
+  updateEdition,
+  removeEdition,
+  prepareNextEdition,
+  createFormat,
+  copyFormat,
+  updateFormat,
+  cancelFormat,
+  removeFormat,
+  listChannels,
+  createChannel,
+  updateChannel,
+  removeChannel,
+  createListing,
+  updateListing,
+  removeListing,
+  moveListing,
+  listingRequest,
+  planRelease,
+  planRetirement,
+  redatePlan,
+  dropPlan,
+  listTasks,
+  createTask,
+  finishTask,
+  waitTask,
+  redateTask,
+  dropTask,
+  runAudit,
+  auditText,
+  auditRules,
+  listJournal,
+  getSettings,
+  updateSettings,
+] as const;
+
+type Declared = (typeof all)[number];
+export type OperationName = Declared['name'];
+export type OperationNamed<N extends OperationName> = Extract<Declared, { name: N }>;
+/** What a caller passes; fields with defaults may be left out. */
+export type InputOf<N extends OperationName> = z.input<OperationNamed<N>['input']>;
+/** What a handler receives after parsing. */
+export type ParsedInputOf<N extends OperationName> = z.output<OperationNamed<N>['input']>;
+export type OutputOf<N extends OperationName> = z.output<OperationNamed<N>['output']>;
+/** Names of the operations that only read. */
+export type QueryName = Extract<Declared, { kind: 'query' }>['name'];
+export type CommandName = Exclude<OperationName, QueryName>;
+
+/** Every operation by its name. */
+export const operations = Object.fromEntries(all.map((entry) => [entry.name, entry])) as {
+  [N in OperationName]: OperationNamed<N>;
+};
+
+/** Whether a text names an operation. */
+export function isOperationName(name: string): name is OperationName {
+  return Object.hasOwn(operations, name);
+}

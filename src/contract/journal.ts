@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { operation, rowId } from './operation.ts';
+
+const row = z.record(z.string(), z.union([z.string(), z.number(), z.null()]));
+
+export const journalEntry = z.object({
+  seq: z.int(),
+  at: z.string(),
+  operation: z.string(),
+  /** First entry of the same command; entries of one command share it. */
+  commandSeq: z.int(),
+  entity: z.string(),
+  rowKey: z.string(),
+  action: z.enum(['added', 'changed', 'removed']),
+  /** What the row is called, for reading: 'The Salt Almanac, 2nd edition · Paperback'. */
+  about: z.string(),
+  workId: rowId.nullable(),
+  before: row.nullable(),
+  after: row.nullable(),
+  hash: z.string(),
+});
+export type JournalEntry = z.infer<typeof journalEntry>;
+
+export const listJournal = operation({
+  name: 'journal.list',
+  kind: 'query',
+  summary: 'Every change with what stood before and after, newest first; filter by work.',
+  input: z.object({
+    workId: rowId.optional(),
+    entity: z.string().optional(),
+    /** Entries before this sequence number, for paging. */
+    before: z.int().optional(),
+    count: z.int().min(1).max(1000).default(100),
+  }),
+  output: z.object({ entries: z.array(journalEntry), more: z.boolean() }),
+  errors: [],
+});

@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { anyText, filledText, isoDate, operation } from './operation.ts';
+
+export const settings = z.object({
+  catalogueName: filledText,
+  publisher: anyText,
+  imprint: anyText,
+  language: z.string().regex(/^[a-z]{3}$/, { error: 'Choose a language (three letters, ISO 639-2/B).' }),
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, { error: 'Write the currency as three capital letters, for example EUR.' }),
+  lengthUnit: z.enum(['mm', 'in']),
+  /** Days after which an unanswered removal request is a finding. */
+  removalOverdueDays: z.int().min(1).max(365),
+  /** Days that are not worked, beside Saturdays and Sundays. */
+  holidays: z.array(isoDate).max(1000),
+  /** Days of the week that are worked: 1 is Monday, 7 is Sunday. */
+  workingDays: z.array(z.int().min(1).max(7)).min(1).max(7),
+  /** The text that asks a channel to stop selling; {title}, {edition}, {form}, {isbn}, {replacement}, {channel}, {publisher}, {date} are filled in. */
+  requestTemplate: filledText,
+  theme: z.enum(['auto', 'light', 'dark']),
+});
+export type Settings = z.infer<typeof settings>;
+
+export const DEFAULT_SETTINGS: Settings = {
+  catalogueName: 'My catalogue',
+  publisher: '',
+  imprint: '',
+  language: 'eng',
+  currency: 'EUR',
+  lengthUnit: 'mm',
+  removalOverdueDays: 14,
+  holidays: [],
+  workingDays: [1, 2, 3, 4, 5],
+  requestTemplate: [
+    'To {channel}',
+    '',
+    'Please stop selling this edition and confirm when it no longer shows:',
+    '',
+    '{title}',
+    'Edition: {edition}',
+    'Form: {form}',
+    'ISBN: {isbn}',
+    'Replaced by: {replacement}',
+    '',
+    'Asked on {date} by {publisher}',
+  ].join('\n'),
+  theme: 'auto',
+};
+
+export const getSettings = operation({
+  name: 'settings.get',
+  kind: 'query',
+  summary: 'The settings of this catalogue.',
+  input: z.object({}),
+  output: settings,
+  errors: [],
+});
+
+export const updateSettings = operation({
+  name: 'settings.update',
+  kind: 'command',
+  summary: 'Change settings of this catalogue.',
+  input: settings.partial(),
+  output: settings,
+  errors: [],
+});
