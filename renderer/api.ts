@@ -1,0 +1,105 @@
+import {
+  keepPreviousData,
+  QueryClient,
+  type UseQueryResult,
+  useQuery,
+  useQueryClient,
+} from '@tanstack/react-query';
+import { useCallback, useState } from 'react';
+import type { CommandName, InputOf, OperationName, OutputOf, QueryName } from '../src/contract/index.ts';
+import type { Answer } from '../src/contract/operation.ts';
+import { announce } from './status.ts';
+import { CallRefused, carry, subscribe } from './transport.ts';
+
+export { CallRefused, subscribe };
+
+/** Carries out one operation of the contract; throws `CallRefused` with code, message and field. */
+export async function call<N extends OperationName>(name: N, input: InputOf<N>): Promise<OutputOf<N>> {
+  // The host has built the answer from the operation's own output schema.
+  return (await carry(name, input)) as OutputOf<N>;
+}
+
+/** Answers stay fresh until a `changed` message or a command of this window says otherwise. */
+export function makeQueryClient(): QueryClient {
+  return new QueryClient({
+    defaultOptions: {
+      queries: { retry: false, staleTime: 60_000, refetchOnWindowFocus: false, networkMode: 'always' },
+    },
+  });
+}
+
+/** `keep` shows the former answer while a list is asked again under other terms; never use it for one record. */
+export interface QueryOptions {
+  enabled?: boolean;
+  keep?: boolean;
+}
+
+/** The answer of one query, kept and asked again whenever the catalogue changes. */
+export function useQueryOf<N extends QueryName>(
+  name: N,
+  input: InputOf<N>,
+  options: QueryOptions = {},
+): UseQueryResult<OutputOf<N>, CallRefused> {
+  return useQuery<OutputOf<N>, CallRefused>({
+    queryKey: [name, input],
+    queryFn: () => call(name, input),
+    enabled: options.enabled ?? true,
+    ...(options.keep ? { placeholderData: keepPreviousData } : {}),
+  });
+}
+
+/** What `useCommand` gives: `run` never throws, it answers. */
+export interface Command<N extends CommandName> {
+  /** `said` is announced when the command succeeds. */
+  run(input: InputOf<N>, said?: string | ((value: OutputOf<N>) => string)): Promise<Answer<OutputOf<N>>>;
+  pending: boolean;
+  /** The last refusal, until the next run or `clear`. */
+  refusal: CallRefused | undefined;
+  /** The refusal's sentence if it concerns this input field. */
+  errorOf(field: string): string | undefined;
+  clear(): void;
+}
+
+function asRefusal(thrown: unknown): CallRefused {
+  if (thrown instanceof CallRefused) return thrown;
+  return new CallRefused({
+    code: 'INTERNAL',
+    message: thrown instanceof Error ? thrown.message : String(thrown),
+  });
+}
+
+/** One command of the contract with its pending and refused state; success and refusal are announced. */
+export function useCommand<N extends CommandName>(name: N): Command<N> {
+  const client = useQueryClient();
+  const [pending, setPending] = useState(false);
+  const [refusal, setRefusal] = useState<CallRefused>();
+  const run = useCallback<Command<N>['run']>(
+    async (input, said) => {
+      setPending(true);
+      setRefusal(undefined);
+      try {
+        const value = await call(name, input);
+        await client.invalidateQueries();
+        if (said !== undefined) announce(typeof said === 'function' ? said(value) : said);
+        return { ok: true, value };
+      } catch (thrown) {
+        const refused = asRefusal(thrown);
+        setRefusal(refused);
+        announce(refused.message, 'refused');
+        return { ok: false, error: bodyOf(refused) };
+      } finally {
+        setPending(false);
+      }
+    },
+    [client, name],
+  );
+  const clear = useCallback(() => setRefusal(undefined), []);
+  const errorOf = (field: string) => (refusal?.field === field ? refusal.message : undefined);
+  return { run, pending, refusal, errorOf, clear };
+}
+
+/** The window's own codes have no place in the contract's `Answer`; to the caller they are trouble inside. */
+function bodyOf(refused: CallRefused): Extract<Answer<never>, { ok: false }>['error'] {
+  const code = refused.code === 'KEY_ENDED' || refused.code === 'UNREACHABLE' ? 'INTERNAL' : refused.code;
+  return { code, message: refused.message, ...(refused.field === undefined ? {} : { field: refused.field }) };
+}

@@ -1,0 +1,52 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { IconButton } from './icon-button.tsx';
+import { LiveRegions } from './live-regions.tsx';
+
+export interface DialogProps {
+  open: boolean;
+  /** Called by Esc, by the close button, never by a press outside: half-typed work is not lost by a slip. */
+  onClose: () => void;
+  title: string;
+  children: ReactNode;
+  /** The row of buttons; put the confirming one first. */
+  footer?: ReactNode;
+  width?: 'narrow' | 'medium' | 'wide' | undefined;
+}
+
+function OpenDialog({ onClose, title, children, footer, width = 'medium' }: DialogProps) {
+  const ref = useRef<HTMLDialogElement>(null);
+  const id = useId();
+  useEffect(() => {
+    const dialog = ref.current;
+    const opener = document.activeElement;
+    dialog?.showModal();
+    return () => {
+      dialog?.close();
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    };
+  }, []);
+  return (
+    <dialog
+      ref={ref}
+      className={`dialog dialog-${width}`}
+      aria-labelledby={id}
+      onCancel={(event) => {
+        event.preventDefault();
+        onClose();
+      }}
+    >
+      <header className="dialog-header">
+        <h2 id={id}>{title}</h2>
+        <IconButton sign="close" label="Close" labelHidden onClick={onClose} />
+      </header>
+      <div className="dialog-body">{children}</div>
+      {footer ? <footer className="dialog-footer">{footer}</footer> : null}
+      <LiveRegions />
+    </dialog>
+  );
+}
+
+/** The browser's own modal dialog: focus stays inside, Esc closes, focus returns to the opener. */
+export function Dialog(props: DialogProps) {
+  return props.open ? <OpenDialog {...props} /> : null;
+}
