@@ -43,10 +43,6 @@ BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: the digits of a recorded block cannot c
 
 -- Numbers: free (no row) → reserved → assigned; or spent. Never backwards from assigned, never out of spent.
 
-CREATE TRIGGER number_once BEFORE INSERT ON number
-WHEN EXISTS (SELECT 1 FROM number n WHERE n.isbn13 = NEW.isbn13)
-BEGIN SELECT RAISE(ABORT, 'NUMBER_TAKEN: this number is already in use; a number is used once, ever.'); END;
-
 CREATE TRIGGER number_in_its_block BEFORE INSERT ON number
 WHEN NEW.block_id IS NOT (SELECT b.id FROM number_block b WHERE b.digits = substr(NEW.isbn13, 1, length(b.digits)))
 BEGIN SELECT RAISE(ABORT, 'NUMBER_OUTSIDE_BLOCKS: this number does not belong to the block it is recorded under.'); END;

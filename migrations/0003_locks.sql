@@ -16,9 +16,6 @@ WHEN (OLD.work_id IS NOT NEW.work_id OR OLD.number IS NOT NEW.number OR OLD.stat
   AND EXISTS (SELECT 1 FROM edition_lock k WHERE k.edition_id = OLD.id)
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: this edition was submitted to a channel; its identity fields cannot change.'); END;
 
-CREATE TRIGGER edition_id_stays BEFORE UPDATE OF id ON edition WHEN OLD.id <> NEW.id
-BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: an edition keeps its id.'); END;
-
 CREATE TRIGGER contributor_added_locked BEFORE INSERT ON edition_contributor
 WHEN EXISTS (SELECT 1 FROM edition_lock k WHERE k.edition_id = NEW.edition_id)
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: this edition was submitted to a channel; its contributors cannot change.'); END;
@@ -36,9 +33,6 @@ WHEN (OLD.edition_id IS NOT NEW.edition_id OR OLD.form IS NOT NEW.form OR OLD.fo
   OR OLD.case_kind IS NOT NEW.case_kind OR OLD.large_print IS NOT NEW.large_print)
   AND EXISTS (SELECT 1 FROM listing l WHERE l.format_id = OLD.id AND l.first_sent_on IS NOT NULL)
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: this format was submitted to a channel; its product form cannot change.'); END;
-
-CREATE TRIGGER format_id_stays BEFORE UPDATE OF id ON format WHEN OLD.id <> NEW.id
-BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a format keeps its id.'); END;
 
 CREATE TRIGGER ended_format_stays BEFORE UPDATE ON format
 WHEN (SELECT standing FROM format_standing WHERE format_id = OLD.id) IN ('retired', 'cancelled')

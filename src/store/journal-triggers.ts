@@ -1,0 +1,96 @@
+import type Database from 'better-sqlite3';
+
+/** Tables that are not journalled: the journal itself and the list of applied migrations. */
+const UNJOURNALLED = new Set(['journal', 'migration']);
+
+interface Column {
+  name: string;
+  pk: number;
+  /** 0 plain, 2 or 3 generated: generated columns follow from the others and are left out. */
+  hidden: number;
+}
+
+/** The journalled tables with their stored columns and key column, read from the file itself. */
+export function journalledTables(
+  raw: Database.Database,
+): { table: string; columns: string[]; key: string }[] {
+  const tables = raw
+    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
+    .pluck()
+    .all() as string[];
+  return tables
+    .filter((table) => !UNJOURNALLED.has(table))
+    .map((table) => {
+      const columns = (raw.pragma(`table_xinfo(${table})`) as Column[]).filter(
+        (column) => column.hidden === 0,
+      );
+      const key = columns.find((column) => column.pk === 1)?.name;
+      if (!key) throw new Error(`Table ${table} has no key to journal by.`);
+      return { table, columns: columns.map((column) => column.name), key };
+    });
+}
+
+interface UniqueSet {
+  columns: string[];
+  /** Condition of a partial index, '' for a whole one. */
+  where: string;
+}
+
+/** The unique column sets of a table beside its key. */
+function uniqueSets(raw: Database.Database, table: string, key: string): UniqueSet[] {
+  const indexes = raw.pragma(`index_list(${table})`) as { name: string; unique: number }[];
+  return indexes
+    .filter((index) => index.unique === 1)
+    .map((index) => {
+      const columns = (raw.pragma(`index_info(${index.name})`) as { name: string }[]).map((c) => c.name);
+      const sql = raw.prepare('SELECT sql FROM sqlite_schema WHERE name = ?').pluck().get(index.name);
+      const where = typeof sql === 'string' ? (/\bWHERE\b(.*)$/s.exec(sql)?.[1]?.trim() ?? '') : '';
+      return { columns, where };
+    })
+    .filter((set) => set.columns.join() !== key);
+}
+
+/** Guards against changed keys, and against `OR REPLACE`, whose hidden deletions fire no triggers. */
+function keyGuards(raw: Database.Database, table: string, key: string): string {
+  const sets = uniqueSets(raw, table, key);
+  const clash = (set: UniqueSet, row: string) =>
+    `EXISTS (SELECT 1 FROM "${table}" o WHERE ${set.columns.map((c) => `o."${c}" = NEW."${c}"`).join(' AND ')}${set.where ? ` AND (${set.where})` : ''}${row})`;
+  const taken = `BEGIN SELECT RAISE(ABORT, 'ALREADY_EXISTS: a row with this key is already in ${table}.'); END`;
+  const whenInserted = [{ columns: [key], where: '' }, ...sets].map((set) => clash(set, '')).join(' OR ');
+  const whenUpdated = sets.map((set) => clash(set, ` AND o."${key}" <> OLD."${key}"`)).join(' OR ');
+  return `
+    CREATE TRIGGER journal_${table}_key_stays BEFORE UPDATE OF "${key}" ON "${table}" WHEN OLD."${key}" IS NOT NEW."${key}"
+    BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a row of ${table} keeps its key.'); END;
+    CREATE TRIGGER journal_${table}_no_replace BEFORE INSERT ON "${table}" WHEN ${whenInserted} ${taken};
+    ${sets.length > 0 ? `CREATE TRIGGER journal_${table}_no_replace_update BEFORE UPDATE ON "${table}" WHEN ${whenUpdated} ${taken};` : ''}`;
+}
+
+/**
+ * Derives the journal's triggers from each table's own columns and puts them in place of the old ones. Run
+ * after every migration, inside its transaction, so that a new column is journalled from its first day.
+ */
+export function raiseJournalTriggers(raw: Database.Database): void {
+  const old = raw
+    .prepare(
+      "SELECT name FROM sqlite_schema WHERE type = 'trigger' AND name GLOB 'journal_*' AND tbl_name <> 'journal'",
+    )
+    .pluck()
+    .all() as string[];
+  for (const name of old) raw.exec(`DROP TRIGGER "${name}"`);
+  for (const { table, columns, key } of journalledTables(raw)) {
+    const row = (side: 'OLD' | 'NEW') =>
+      `json_object(${columns.map((column) => `'${column}', ${side}."${column}"`).join(', ')})`;
+    const changed = columns.map((column) => `OLD."${column}" IS NOT NEW."${column}"`).join(' OR ');
+    const write = (action: string, keySide: string, before: string, after: string) =>
+      `INSERT INTO journal (entity, row_key, action, before, after)
+       VALUES ('${table}', CAST(${keySide}."${key}" AS TEXT), '${action}', ${before}, ${after});`;
+    raw.exec(`
+      CREATE TRIGGER journal_${table}_added AFTER INSERT ON "${table}"
+      BEGIN ${write('added', 'NEW', 'NULL', row('NEW'))} END;
+      CREATE TRIGGER journal_${table}_changed AFTER UPDATE ON "${table}" WHEN ${changed}
+      BEGIN ${write('changed', 'OLD', row('OLD'), row('NEW'))} END;
+      CREATE TRIGGER journal_${table}_removed AFTER DELETE ON "${table}"
+      BEGIN ${write('removed', 'OLD', row('OLD'), 'NULL')} END;`);
+    raw.exec(keyGuards(raw, table, key));
+  }
+}

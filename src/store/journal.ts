@@ -1,0 +1,175 @@
+import { createHash } from 'node:crypto';
+import type { JournalEntry } from '../contract/journal.ts';
+import type { ReadDb, WriteDb } from './connection.ts';
+
+/** What the first entry is chained to. */
+export const CHAIN_START = '0'.repeat(64);
+
+type Row = Record<string, string | number | null>;
+
+interface EntryRow {
+  seq: number;
+  entity: string;
+  row_key: string;
+  action: JournalEntry['action'];
+  before: string | null;
+  after: string | null;
+  at: string;
+  operation: string;
+  command_seq: number;
+  work_id: number | null;
+  previous_hash: string;
+  hash: string;
+}
+
+/** The hash that seals an entry: SHA-256 over the previous hash and every fact of the entry, in this order. */
+function sealOf(entry: Omit<EntryRow, 'hash'>): string {
+  const facts = [
+    entry.previous_hash,
+    entry.seq,
+    entry.at,
+    entry.operation,
+    entry.command_seq,
+    entry.entity,
+    entry.row_key,
+    entry.action,
+    entry.work_id,
+    entry.before,
+    entry.after,
+  ];
+  return createHash('sha256').update(JSON.stringify(facts)).digest('hex');
+}
+
+/** Hash of the newest sealed entry. */
+export function journalHead(db: ReadDb): { seq: number; hash: string } {
+  return (
+    db.one<{ seq: number; hash: string }>(
+      'SELECT seq, hash FROM journal WHERE hash IS NOT NULL ORDER BY seq DESC LIMIT 1',
+    ) ?? { seq: 0, hash: CHAIN_START }
+  );
+}
+
+/** The work a row belongs to, followed through the row's own references; null for rows of no work. */
+function workOf(db: ReadDb, entity: string, row: Row): number | null {
+  const number = (value: unknown) => (typeof value === 'number' ? value : null);
+  if (entity === 'work') return number(row.id);
+  if (typeof row.work_id === 'number') return row.work_id;
+  const pluck = (sql: string, key: unknown) => db.one<{ w: number }>(sql, key)?.w ?? null;
+  const byFormat = 'SELECT e.work_id AS w FROM format f JOIN edition e ON e.id = f.edition_id WHERE f.id = ?';
+  if (typeof row.edition_id === 'number')
+    return pluck('SELECT work_id AS w FROM edition WHERE id = ?', row.edition_id);
+  if (typeof row.format_id === 'number') return pluck(byFormat, row.format_id);
+  if (typeof row.listing_id === 'number')
+    return pluck(
+      byFormat.replace('f.id = ?', 'f.id = (SELECT format_id FROM listing WHERE id = ?)'),
+      row.listing_id,
+    );
+  if (typeof row.task_id === 'number')
+    return pluck('SELECT work_id AS w FROM task WHERE id = ?', row.task_id);
+  return null;
+}
+
+/**
+ * Seals the entries that the triggers wrote in this transaction: moment, operation, work and chained hash.
+ * Returns the newest sequence number, or null when nothing changed.
+ */
+export function sealJournal(db: WriteDb, operation: string, at: string): number | null {
+  const unsealed = db.all<EntryRow>('SELECT * FROM journal WHERE hash IS NULL ORDER BY seq');
+  const first = unsealed[0];
+  if (!first) return null;
+  let previous = db.one<{ hash: string }>(
+    'SELECT hash FROM journal WHERE seq < ? ORDER BY seq DESC LIMIT 1',
+    first.seq,
+  )?.hash;
+  previous ??= CHAIN_START;
+  for (const entry of unsealed) {
+    const row = JSON.parse(entry.after ?? entry.before ?? '{}') as Row;
+    const sealed = {
+      ...entry,
+      at,
+      operation,
+      command_seq: first.seq,
+      work_id: workOf(db, entry.entity, row),
+      previous_hash: previous,
+    };
+    previous = sealOf(sealed);
+    db.run(
+      'UPDATE journal SET at = ?, operation = ?, command_seq = ?, work_id = ?, previous_hash = ?, hash = ? WHERE seq = ?',
+      at,
+      operation,
+      first.seq,
+      sealed.work_id,
+      sealed.previous_hash,
+      previous,
+      entry.seq,
+    );
+  }
+  return unsealed.at(-1)?.seq ?? null;
+}
+
+/** Walks the whole chain; names the first entry that is unsealed, altered or out of order. */
+export function verifyJournal(db: ReadDb): {
+  entries: number;
+  ok: boolean;
+  firstBroken: number | null;
+  head: string;
+} {
+  let previous = CHAIN_START;
+  let entries = 0;
+  let expected = 1;
+  const page = 5_000;
+  for (;;) {
+    const rows = db.all<EntryRow>(
+      'SELECT * FROM journal WHERE seq >= ? ORDER BY seq LIMIT ?',
+      expected,
+      page,
+    );
+    for (const row of rows) {
+      if (row.seq !== expected || row.previous_hash !== previous || sealOf(row) !== row.hash)
+        return { entries, ok: false, firstBroken: row.seq === expected ? row.seq : expected, head: previous };
+      previous = row.hash;
+      entries += 1;
+      expected += 1;
+    }
+    if (rows.length < page) return { entries, ok: true, firstBroken: null, head: previous };
+  }
+}
+
+export interface JournalFilter {
+  workId?: number | undefined;
+  entity?: string | undefined;
+  before?: number | undefined;
+  count: number;
+}
+
+/** Entries newest first; one more than asked for is read to know whether there are more. */
+export function readJournal(db: ReadDb, filter: JournalFilter): Omit<JournalEntry, 'about'>[] {
+  const where = ['hash IS NOT NULL'];
+  const params: unknown[] = [];
+  const also = (condition: string, value: unknown) => {
+    if (value === undefined) return;
+    where.push(condition);
+    params.push(value);
+  };
+  also('work_id = ?', filter.workId);
+  also('entity = ?', filter.entity);
+  also('seq < ?', filter.before);
+  const rows = db.all<EntryRow>(
+    `SELECT * FROM journal WHERE ${where.join(' AND ')} ORDER BY seq DESC LIMIT ?`,
+    ...params,
+    filter.count + 1,
+  );
+  return rows.map((row) => ({
+    seq: row.seq,
+    at: row.at,
+    operation: row.operation,
+    commandSeq: row.command_seq,
+    entity: row.entity,
+    rowKey: row.row_key,
+    action: row.action,
+    workId: row.work_id,
+    before: row.before === null ? null : (JSON.parse(row.before) as Row),
+    after: row.after === null ? null : (JSON.parse(row.after) as Row),
+    hash: row.hash,
+  }));
+}
