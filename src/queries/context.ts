@@ -1,0 +1,27 @@
+import type { OutputOf, ParsedInputOf, QueryName } from '../contract/index.ts';
+import type { ReadDb } from '../store/connection.ts';
+
+/** What a query works with: a reading connection and the local calendar day. */
+export interface QueryContext {
+  /** The catalogue as it stands now. */
+  readonly db: ReadDb;
+  /** The catalogue as its own dates place it on a past day; without a day, as it stands now. */
+  on(asOf: string | undefined): ReadDb;
+  /** YYYY-MM-DD */
+  readonly today: string;
+  readonly file: {
+    readonly path: string;
+    readonly name: string;
+    readonly readOnly: boolean;
+    readonly schemaVersion: number;
+  };
+}
+
+/** Answers one query; a reading connection cannot write by accident. */
+export type QueryHandler<N extends QueryName> = (
+  context: QueryContext,
+  input: ParsedInputOf<N>,
+) => OutputOf<N>;
+
+/** The handlers of one noun's file, by operation name. */
+export type Queries<N extends QueryName> = { [K in N]: QueryHandler<K> };
