@@ -1,6 +1,6 @@
 import { checkDigit13 } from './check-digit.ts';
 import { parseIsbn } from './parse.ts';
-import { groupOf, type RangeTable, rangeTable, registrantLength } from './range-table.ts';
+import { groupAt, lengthAt, locate, type RangeTable, rangeTable } from './range-table.ts';
 import type { BlockResult, BlockShape, IsbnProblem } from './types.ts';
 
 /**
@@ -21,8 +21,9 @@ export function parseBlock(text: string, table: RangeTable = rangeTable()): Bloc
 
 function fromPrefix(digits: string, typed: string, table: RangeTable): BlockResult {
   const nine = Number(digits.slice(3).padEnd(9, '0'));
-  const group = groupOf(table, digits[2] === '9', nine);
-  const length = group === null ? 0 : registrantLength(group, nine);
+  const place = locate(table, digits[2] === '9', nine);
+  const group = groupAt(table, place);
+  const length = lengthAt(place);
   if (group === null || length === 0)
     return refuse({ code: 'range-not-in-use', message: 'This range of numbers is not in use.' });
   const whole = group.digits.length + length;

@@ -1,42 +1,35 @@
-import { type GroupRanges, groupOf, type RangeTable, registrantLength } from './range-table.ts';
-import type { Isbn, IsbnForm } from './types.ts';
+import { type GroupRanges, groupAt, lengthAt, locate, type RangeTable } from './range-table.ts';
+import type { ParsedIsbn } from './types.ts';
 
-const CHECK_10 = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9', 'X'];
+const CHECKS = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9', 'X'];
+const HYPHEN = 45;
 
-/** A valid number together with how it was written. */
-export interface CleanNumber {
-  ok: true;
-  isbn: Isbn;
-  form: IsbnForm;
-  addOn: string | null;
-}
+/** Sums over the nine digits read last, without the parts of prefix and check digit; see readNine. */
+let sum13 = 0;
+let sum10 = 0;
 
 /**
  * The quick way for numbers written without any blemish: 13 or 10 characters, or the same with all hyphens in their
  * places. Answers null for everything else, valid or not: the careful reader then decides and explains.
  */
-export function readClean(text: string, table: RangeTable): CleanNumber | null {
+export function readClean(text: string, table: RangeTable): ParsedIsbn | null {
   switch (text.length) {
-    case 10:
-      return readTen(text, table);
     case 13:
-      return text.charCodeAt(11) === 45 ? readHyphenatedTen(text, table) : readThirteen(text, table);
+      return text.charCodeAt(11) === HYPHEN ? readHyphenatedTen(text, table) : readThirteen(text, table);
     case 17:
       return readHyphenatedThirteen(text, table);
+    case 10:
+      return readTen(text, table);
     default:
       return null;
   }
 }
 
-/** The weighted sums of the nine digits between prefix and check digit, gathered while reading them. */
-interface Nine {
-  value: number;
-  sum13: number;
-  sum10: number;
-}
-
-/** Reads digits up to `end`, skipping hyphens; null when anything else turns up or there are not nine. */
-function readNine(text: string, from: number, end: number): Nine | null {
+/**
+ * The value of nine digits, skipping hyphens; -1 when anything else turns up or there are not nine. Leaves both
+ * weighted sums in module variables: an object for each number would cost more than the reading.
+ */
+function readNine(text: string, from: number, end: number): number {
   let value = 0;
   let odd = 0;
   let total = 0;
@@ -45,45 +38,49 @@ function readNine(text: string, from: number, end: number): Nine | null {
   for (let i = from; i < end; i += 1) {
     const digit = text.charCodeAt(i) - 48;
     if (digit === -3) continue;
-    if (digit < 0 || digit > 9) return null;
-    value = value * 10 + digit;
-    total += digit;
-    running += total;
-    if ((count & 1) === 0) odd += digit;
+    if (digit < 0 || digit > 9) return -1;
+    value = (value * 10 + digit) | 0;
+    total = (total + digit) | 0;
+    running = (running + total) | 0;
+    if ((count & 1) === 0) odd = (odd + digit) | 0;
     count += 1;
   }
-  // The first of the nine stands at the fourth place of thirteen, whose weight is 3.
-  return count === 9 ? { value, sum13: total + 2 * odd, sum10: running + total } : null;
+  if (count !== 9) return -1;
+  // The first of the nine is the fourth of thirteen, whose weight is 3; in the older form weights run from 10 to 2.
+  sum13 = total + 2 * odd;
+  sum10 = running + total;
+  return value;
 }
 
 /** 978 and 979 before the nine add 9 + 3·7 + 8 = 38 and 39 to the weighted sum. */
-function check13(nine: Nine, prefix979: boolean): number {
-  return (10 - ((nine.sum13 + (prefix979 ? 39 : 38)) % 10)) % 10;
+function check13(prefix979: boolean): number {
+  return (10 - ((sum13 + (prefix979 ? 39 : 38)) % 10)) % 10;
 }
 
-function check10(nine: Nine): string {
-  return CHECK_10[(11 - (nine.sum10 % 11)) % 11] ?? '';
+function check10(): string {
+  return CHECKS[(11 - (sum10 % 11)) % 11] ?? '';
 }
 
-/** 978 → false, 979 → true, anything else → null. */
-function readPrefix(text: string): boolean | null {
-  if (text.charCodeAt(0) !== 57 || text.charCodeAt(1) !== 55) return null;
+function hasBookPrefix(text: string): boolean {
   const third = text.charCodeAt(2);
-  return third === 56 ? false : third === 57 ? true : null;
+  return text.charCodeAt(0) === 57 && text.charCodeAt(1) === 55 && (third === 56 || third === 57);
 }
 
-function readThirteen(text: string, table: RangeTable): CleanNumber | null {
-  const prefix979 = readPrefix(text);
+function readThirteen(text: string, table: RangeTable): ParsedIsbn | null {
+  if (!hasBookPrefix(text)) return null;
   const nine = readNine(text, 3, 12);
-  if (prefix979 === null || nine === null) return null;
-  if (text.charCodeAt(12) - 48 !== check13(nine, prefix979)) return null;
-  const group = groupOf(table, prefix979, nine.value);
-  const length = group === null ? 0 : registrantLength(group, nine.value);
-  if (group === null || length === 0) return null;
+  if (nine < 0) return null;
+  const prefix979 = text.charCodeAt(2) === 57;
+  const check = check13(prefix979);
+  if (text.charCodeAt(12) - 48 !== check) return null;
+  const place = locate(table, prefix979, nine);
+  const group = groupAt(table, place);
+  if (group === null || lengthAt(place) === 0) return null;
   const start = group.digits.length;
-  const registrant = text.substring(start, start + length);
-  const publication = text.substring(start + length, 12);
-  const check = text.substring(12);
+  const split = start + lengthAt(place);
+  const registrant = text.substring(start, split);
+  const publication = text.substring(split, 12);
+  const last = CHECKS[check] ?? '';
   return {
     ok: true,
     isbn: {
@@ -92,89 +89,82 @@ function readThirteen(text: string, table: RangeTable): CleanNumber | null {
       group: group.group,
       registrant,
       publication,
-      check,
-      hyphenated: `${group.head + registrant}-${publication}-${check}`,
+      check: last,
+      hyphenated: `${group.head + registrant}-${publication}-${last}`,
       agency: group.agency,
-      isbn10: prefix979 ? null : text.substring(3, 12) + check10(nine),
+      isbn10: prefix979 ? null : text.substring(3, 12) + check10(),
     },
     form: 'isbn13',
     addOn: null,
   };
 }
 
-function readHyphenatedThirteen(text: string, table: RangeTable): CleanNumber | null {
-  const prefix979 = readPrefix(text);
+function readHyphenatedThirteen(text: string, table: RangeTable): ParsedIsbn | null {
+  if (!hasBookPrefix(text) || text.charCodeAt(15) !== HYPHEN) return null;
   const nine = readNine(text, 3, 15);
-  if (prefix979 === null || nine === null || text.charCodeAt(15) !== 45) return null;
-  if (text.charCodeAt(16) - 48 !== check13(nine, prefix979)) return null;
-  const group = groupOf(table, prefix979, nine.value);
-  const length = group === null ? 0 : registrantLength(group, nine.value);
-  if (group === null || length === 0) return null;
+  if (nine < 0) return null;
+  const prefix979 = text.charCodeAt(2) === 57;
+  const check = check13(prefix979);
+  if (text.charCodeAt(16) - 48 !== check) return null;
+  const place = locate(table, prefix979, nine);
+  const group = groupAt(table, place);
+  if (group === null || lengthAt(place) === 0) return null;
   const start = group.head.length;
+  const split = start + lengthAt(place);
   if (
-    text.charCodeAt(3) !== 45 ||
-    text.charCodeAt(start - 1) !== 45 ||
-    text.charCodeAt(start + length) !== 45
+    text.charCodeAt(3) !== HYPHEN ||
+    text.charCodeAt(start - 1) !== HYPHEN ||
+    text.charCodeAt(split) !== HYPHEN
   )
     return null;
-  const registrant = text.substring(start, start + length);
-  const publication = text.substring(start + length + 1, 15);
-  const check = text.substring(16);
+  const registrant = text.substring(start, split);
+  const publication = text.substring(split + 1, 15);
+  const last = CHECKS[check] ?? '';
   return {
     ok: true,
     isbn: {
-      isbn13: group.digits + registrant + publication + check,
+      isbn13: group.digits + registrant + publication + last,
       prefix: group.prefix,
       group: group.group,
       registrant,
       publication,
-      check,
+      check: last,
       hyphenated: text,
       agency: group.agency,
-      isbn10: prefix979 ? null : group.group + registrant + publication + check10(nine),
+      isbn10: prefix979 ? null : group.group + registrant + publication + check10(),
     },
     form: 'isbn13',
     addOn: null,
   };
 }
 
-function readTen(text: string, table: RangeTable): CleanNumber | null {
+function readTen(text: string, table: RangeTable): ParsedIsbn | null {
   const nine = readNine(text, 0, 9);
-  if (nine === null || text.substring(9) !== check10(nine)) return null;
-  const group = groupOf(table, false, nine.value);
-  const length = group === null ? 0 : registrantLength(group, nine.value);
-  if (group === null || length === 0) return null;
+  if (nine < 0 || text[9] !== check10()) return null;
+  const place = locate(table, false, nine);
+  const group = groupAt(table, place);
+  if (group === null || lengthAt(place) === 0) return null;
   const start = group.group.length;
-  return fromTen(group, nine, text.substring(start, start + length), text.substring(start + length, 9), text);
+  const split = start + lengthAt(place);
+  return fromTen(group, text.substring(start, split), text.substring(split, 9), text);
 }
 
-function readHyphenatedTen(text: string, table: RangeTable): CleanNumber | null {
+function readHyphenatedTen(text: string, table: RangeTable): ParsedIsbn | null {
   const nine = readNine(text, 0, 11);
-  if (nine === null || text.substring(12) !== check10(nine)) return null;
-  const group = groupOf(table, false, nine.value);
-  const length = group === null ? 0 : registrantLength(group, nine.value);
-  if (group === null || length === 0) return null;
+  if (nine < 0 || text[12] !== check10()) return null;
+  const place = locate(table, false, nine);
+  const group = groupAt(table, place);
+  if (group === null || lengthAt(place) === 0) return null;
   const start = group.group.length + 1;
-  if (text.charCodeAt(start - 1) !== 45 || text.charCodeAt(start + length) !== 45) return null;
-  const registrant = text.substring(start, start + length);
-  const publication = text.substring(start + length + 1, 11);
-  return fromTen(
-    group,
-    nine,
-    registrant,
-    publication,
-    group.group + registrant + publication + text.substring(12),
-  );
+  const split = start + lengthAt(place);
+  if (text.charCodeAt(start - 1) !== HYPHEN || text.charCodeAt(split) !== HYPHEN) return null;
+  const registrant = text.substring(start, split);
+  const publication = text.substring(split + 1, 11);
+  return fromTen(group, registrant, publication, group.group + registrant + publication + check10());
 }
 
-function fromTen(
-  group: GroupRanges,
-  nine: Nine,
-  registrant: string,
-  publication: string,
-  isbn10: string,
-): CleanNumber {
-  const check = CHECK_10[check13(nine, false)] ?? '';
+function fromTen(group: GroupRanges, registrant: string, publication: string, isbn10: string): ParsedIsbn {
+  const check = CHECKS[check13(false)] ?? '';
   return {
     ok: true,
     isbn: {

@@ -1,5 +1,5 @@
 import { checkFits13 } from './check-digit.ts';
-import { groupOf, type RangeTable, rangeTable, registrantLength } from './range-table.ts';
+import { groupAt, lengthAt, locate, type RangeTable, rangeTable } from './range-table.ts';
 import type { IsbnParts } from './types.ts';
 
 /**
@@ -8,11 +8,10 @@ import type { IsbnParts } from './types.ts';
  */
 export function splitIsbn(isbn13: string, table: RangeTable = rangeTable()): IsbnParts | null {
   if (!/^97[89][0-9]{10}$/.test(isbn13)) return null;
-  const nine = Number(isbn13.slice(3, 12));
-  const group = groupOf(table, isbn13[2] === '9', nine);
-  if (group === null) return null;
-  const length = registrantLength(group, nine);
-  if (length === 0) return null;
+  const place = locate(table, isbn13[2] === '9', Number(isbn13.slice(3, 12)));
+  const group = groupAt(table, place);
+  const length = lengthAt(place);
+  if (group === null || length === 0) return null;
   const start = group.digits.length;
   return {
     prefix: group.prefix,

@@ -59,9 +59,20 @@ export interface IsbnProblem {
   repair: string | null;
 }
 
-export type ParseResult =
-  | { ok: true; isbn: Isbn; form: IsbnForm; addOn: string | null }
-  | { ok: false; problem: IsbnProblem };
+/** A valid number, how it was written, and the digits of a bar-code add-on scanned with it. */
+export interface ParsedIsbn {
+  ok: true;
+  isbn: Isbn;
+  form: IsbnForm;
+  addOn: string | null;
+}
+
+export interface RefusedIsbn {
+  ok: false;
+  problem: IsbnProblem;
+}
+
+export type ParseResult = ParsedIsbn | RefusedIsbn;
 
 /** The five elements of a number, without judging its check digit. */
 export interface IsbnParts {
@@ -91,4 +102,4 @@ export interface BlockShape {
   publicationDigits: number;
 }
 
-export type BlockResult = { ok: true; block: BlockShape } | { ok: false; problem: IsbnProblem };
+export type BlockResult = { ok: true; block: BlockShape } | RefusedIsbn;

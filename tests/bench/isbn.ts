@@ -1,0 +1,109 @@
+import isbn3 from 'isbn3';
+import { checkDigit13, parseIsbn } from '../../src/rules/isbn/index.ts';
+
+const INPUTS = 20_000;
+const ROUNDS = 15;
+
+/** A repeatable sequence of numbers in [0, 1): the same inputs in every run (xorshift). */
+function sequence(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state ^= state << 13;
+    state ^= state >>> 17;
+    state ^= state << 5;
+    return (state >>> 0) / 2 ** 32;
+  };
+}
+
+/** Flat strings, as they come from a file: strings put together in this run would be slower for both sides. */
+function flat(texts: readonly string[]): string[] {
+  return JSON.parse(JSON.stringify(texts));
+}
+
+/** Valid numbers of all groups that both sides know, in four written forms. */
+function validInputs(): string[] {
+  const next = sequence(20_260_822);
+  const texts: string[] = [];
+  while (texts.length < INPUTS) {
+    const first12 = (next() < 0.85 ? '978' : '979') + String(Math.floor(next() * 1e9)).padStart(9, '0');
+    const ours = parseIsbn(first12 + checkDigit13(first12));
+    if (!ours.ok || isbn3.parse(ours.isbn.isbn13) === null) continue;
+    const { isbn13, isbn10, hyphenated } = ours.isbn;
+    const hyphenated10 = isbn10 === null ? hyphenated : hyphenated.slice(4, -1) + isbn10.slice(-1);
+    texts.push([isbn13, hyphenated, isbn10 ?? isbn13, hyphenated10][texts.length % 4] ?? isbn13);
+  }
+  return flat(texts);
+}
+
+/** What turns up where a number should be: wrong check digits, words, prices, halves, letters, other codes. */
+function garbageInputs(valid: readonly string[]): string[] {
+  const next = sequence(7);
+  const spoil: ((text: string) => string)[] = [
+    (text) => text.slice(0, -1) + String((Number(text.at(-1) === 'X' ? 0 : text.at(-1)) + 1) % 10),
+    (text) => text.slice(0, 8),
+    () => '',
+    () => 'not yet assigned',
+    () => `${Math.floor(next() * 100)}.${Math.floor(next() * 100)} EUR`,
+    (text) => text.replace(/[0-9]/, 'o'),
+    () => String(Math.floor(next() * 1e13)).padStart(13, '4'),
+    () => Array.from({ length: 13 }, () => String.fromCharCode(33 + Math.floor(next() * 90))).join(''),
+    (text) => `${text}${text}`,
+    () => '9.78E+12',
+  ];
+  return flat(valid.map((text, i) => spoil[i % spoil.length]?.(text) ?? ''));
+}
+
+function seconds(work: () => number): number {
+  const start = performance.now();
+  if (work() < 0) throw new Error('The work was not done.');
+  return (performance.now() - start) / 1000;
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
+}
+
+/** Both sides in turn over the same inputs; the ratio is taken within each round, so that a busy machine hits both. */
+function compare(name: string, texts: readonly string[]): void {
+  const ours = (): number => {
+    let sum = 0;
+    for (const text of texts) {
+      const read = parseIsbn(text);
+      if (read.ok) sum += read.isbn.hyphenated.length + read.isbn.registrant.length;
+    }
+    return sum;
+  };
+  const theirs = (): number => {
+    let sum = 0;
+    for (const text of texts) {
+      const read = isbn3.parse(text);
+      if (read !== null) sum += read.isbn13h.length + read.publisher.length;
+    }
+    return sum;
+  };
+  for (let i = 0; i < 3; i += 1) seconds(ours) + seconds(theirs);
+  const rounds = Array.from({ length: ROUNDS }, () => ({ ours: seconds(ours), theirs: seconds(theirs) }));
+  const rate = (side: 'ours' | 'theirs'): string =>
+    Math.round(texts.length / median(rounds.map((round) => round[side]))).toLocaleString('en');
+  const ratio = median(rounds.map((round) => round.theirs / round.ours));
+  console.log(
+    `${name.padEnd(32)} ${rate('ours').padStart(11)}/s   isbn3 ${rate('theirs').padStart(9)}/s   ${ratio.toFixed(1)} ×`,
+  );
+}
+
+/** Reading, splitting and hyphenating against the package isbn3, in one run on the same inputs. */
+export function bench(): void {
+  const valid = validInputs();
+  compare('validate, split, hyphenate', valid);
+  for (const [i, form] of ['13 digits', 'hyphenated', '10 digits', '10 hyphenated'].entries())
+    compare(
+      `  ${form}`,
+      valid.filter((_, at) => at % 4 === i),
+    );
+  const garbage = garbageInputs(valid);
+  compare('refuse with a reason', garbage);
+  for (let i = 0; i < 10; i += 1) {
+    const kind = garbage.filter((_, at) => at % 10 === i);
+    compare(`  such as '${kind[0]?.slice(0, 18)}'`, kind);
+  }
+}
