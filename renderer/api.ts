@@ -6,7 +6,7 @@ import {
   useQueryClient,
 } from '@tanstack/react-query';
 import { useCallback, useState } from 'react';
-import type { CommandName, InputOf, OperationName, OutputOf, QueryName } from '../src/contract/index.ts';
+import type { InputOf, OperationName, OutputOf } from '../src/contract/index.ts';
 import type { Answer } from '../src/contract/operation.ts';
 import { announce } from './status.ts';
 import { CallRefused, carry, subscribe } from './transport.ts';
@@ -35,7 +35,7 @@ export interface QueryOptions {
 }
 
 /** The answer of one query, kept and asked again whenever the catalogue changes. */
-export function useQueryOf<N extends QueryName>(
+export function useQueryOf<N extends OperationName>(
   name: N,
   input: InputOf<N>,
   options: QueryOptions = {},
@@ -49,7 +49,7 @@ export function useQueryOf<N extends QueryName>(
 }
 
 /** What `useCommand` gives: `run` never throws, it answers. */
-export interface Command<N extends CommandName> {
+export interface Command<N extends OperationName> {
   /** `said` is announced when the command succeeds. */
   run(input: InputOf<N>, said?: string | ((value: OutputOf<N>) => string)): Promise<Answer<OutputOf<N>>>;
   pending: boolean;
@@ -69,7 +69,7 @@ function asRefusal(thrown: unknown): CallRefused {
 }
 
 /** One command of the contract with its pending and refused state; success and refusal are announced. */
-export function useCommand<N extends CommandName>(name: N): Command<N> {
+export function useCommand<N extends OperationName>(name: N): Command<N> {
   const client = useQueryClient();
   const [pending, setPending] = useState(false);
   const [refusal, setRefusal] = useState<CallRefused>();

@@ -16,6 +16,7 @@ export { MoneyInput, type MoneyInputProps } from './money-input.tsx';
 export { Notice, type NoticeProps, Refused } from './notice.tsx';
 export { NumberInput, type NumberInputProps } from './number-input.tsx';
 export { PageHeader, type PageHeaderProps } from './page-header.tsx';
+export { Section, type SectionProps } from './section.tsx';
 export { type Choice, Select, type SelectProps } from './select.tsx';
 export { Sign, type SignName } from './shapes.tsx';
 export { Standing, type StandingProps } from './standing.tsx';

@@ -6,6 +6,7 @@ const SIGNS = {
   close: <path d="m4 4 8 8M12 4l-8 8" />,
   copy: <path d="M6 3h7v8.5M3 5.5h7V13H3z" />,
   down: <path d="m3.5 6 4.5 4.5L12.5 6" />,
+  keys: <path d="M2 4.5h12v7H2zM4.5 7h.01M8 7h.01M11.5 7h.01M5 9.3h6" />,
   menu: <path d="M2.5 4h11M2.5 8h7M2.5 12h9" />,
   more: <path d="M3 8h.01M8 8h.01M13 8h.01" strokeWidth="2" />,
   next: <path d="m6 3.5 4.5 4.5L6 12.5" />,

@@ -1,3 +1,4 @@
+import type { Severity } from '../../src/contract/audit.ts';
 import type {
   FormatStanding,
   ListingStanding,

@@ -1,0 +1,6 @@
+import { PageHeader } from '../../ui/index.ts';
+
+/** The Audit screen. */
+export default function AuditScreen() {
+  return <PageHeader title="Audit" />;
+}

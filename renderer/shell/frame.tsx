@@ -1,0 +1,75 @@
+import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
+import { useLocation } from 'wouter';
+import { useQueryOf } from '../api.ts';
+import { useTheme } from '../theme.ts';
+import { IconButton, Refused } from '../ui/index.ts';
+import { LiveRegions } from '../ui/live-regions.tsx';
+import { AsOfControl } from './as-of.tsx';
+import { Banners } from './banners.tsx';
+import { KeysDialog } from './keys-dialog.tsx';
+import { LinkLost } from './link-lost.tsx';
+import { Brand, Navigation } from './navigation.tsx';
+import { noteVisit } from './screens.ts';
+import { useShortcuts } from './shortcuts.ts';
+import { StatusLine } from './status-line.tsx';
+
+/** The side of the window: open on wide windows, behind a button on narrow ones. */
+function Side() {
+  const [open, setOpen] = useState(false);
+  return (
+    <div className={open ? 'side side-open' : 'side'}>
+      <div className="side-bar">
+        <Brand />
+        <div className="side-menu">
+          <IconButton
+            sign={open ? 'close' : 'menu'}
+            label="Menu"
+            expanded={open}
+            controls="screens"
+            onClick={() => setOpen(!open)}
+          />
+        </div>
+      </div>
+      <Navigation id="screens" onMove={() => setOpen(false)} />
+    </div>
+  );
+}
+
+/** Everything around a screen: navigation, running head, banners, status line, keys. */
+export function Frame({ children }: { children: ReactNode }) {
+  const [path] = useLocation();
+  const info = useQueryOf('catalogue.info', {});
+  const settings = useQueryOf('settings.get', {});
+  const [keysOpen, setKeysOpen] = useState(false);
+  const showKeys = useCallback(() => setKeysOpen(true), []);
+  const main = useRef<HTMLElement>(null);
+  useShortcuts(showKeys);
+  useTheme(settings.data?.theme);
+  useEffect(() => noteVisit(path), [path]);
+  return (
+    <div className="window">
+      <button type="button" className="skip" onClick={() => main.current?.focus()}>
+        Skip to the screen
+      </button>
+      <Side />
+      <div className="sheet">
+        <header className="running-head">
+          <p className="running-title" title={info.data?.file}>
+            {info.data?.name ?? ' '}
+          </p>
+          <AsOfControl today={info.data?.today} />
+          <IconButton sign="keys" label="Keys" onClick={showKeys} />
+        </header>
+        <Banners info={info.data} />
+        <main id="screen" tabIndex={-1} ref={main}>
+          <Refused refusal={info.error} />
+          {children}
+        </main>
+        <StatusLine />
+      </div>
+      <KeysDialog open={keysOpen} onClose={() => setKeysOpen(false)} />
+      <LinkLost />
+      <LiveRegions />
+    </div>
+  );
+}
