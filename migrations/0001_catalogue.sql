@@ -124,6 +124,8 @@ CREATE TABLE number (
       + 3 * (substr(isbn13, 2, 1) + substr(isbn13, 4, 1) + substr(isbn13, 6, 1) + substr(isbn13, 8, 1)
       + substr(isbn13, 10, 1) + substr(isbn13, 12, 1))) % 10 = 0),
   block_id INTEGER REFERENCES number_block (id),
+  -- place in its block, from 0
+  block_index INTEGER CHECK (block_index >= 0),
   format_id INTEGER REFERENCES format (id),
   reserved_for TEXT NOT NULL DEFAULT '',
   reserved_on TEXT CHECK (reserved_on IS date(reserved_on)),
@@ -133,11 +135,12 @@ CREATE TABLE number (
   standing TEXT NOT NULL GENERATED ALWAYS AS (CASE WHEN spent_on IS NOT NULL THEN 'spent'
     WHEN assigned_on IS NOT NULL THEN 'assigned' ELSE 'reserved' END) VIRTUAL,
   CHECK ((spent_on IS NULL) = (spent_reason IS NULL)),
+  CHECK ((block_id IS NULL) = (block_index IS NULL)),
   CHECK ((format_id IS NULL) = (assigned_on IS NULL)),
   CHECK (reserved_on IS NOT NULL OR assigned_on IS NOT NULL OR spent_on IS NOT NULL)
 ) STRICT;
 CREATE UNIQUE INDEX number_of_format ON number (format_id) WHERE format_id IS NOT NULL AND spent_on IS NULL;
-CREATE INDEX number_by_block ON number (block_id, isbn13);
+CREATE UNIQUE INDEX number_in_block ON number (block_id, block_index) WHERE block_id IS NOT NULL;
 
 CREATE TABLE channel (
   id INTEGER PRIMARY KEY,
@@ -234,3 +237,13 @@ CREATE TABLE task_need (
   CHECK (task_id <> needs_id)
 ) STRICT;
 CREATE INDEX task_need_by_needs ON task_need (needs_id);
+
+-- Runs of taken numbers in a block, kept by triggers: the first gap, and so the next free number, is found
+-- without looking at the numbers themselves. Derived, so not journalled.
+CREATE TABLE number_run (
+  block_id INTEGER NOT NULL REFERENCES number_block (id),
+  first_index INTEGER NOT NULL,
+  last_index INTEGER NOT NULL CHECK (last_index >= first_index),
+  PRIMARY KEY (block_id, first_index)
+) STRICT, WITHOUT ROWID;
+CREATE INDEX number_run_end ON number_run (block_id, last_index);

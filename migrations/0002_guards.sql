@@ -45,6 +45,8 @@ BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: the digits of a recorded block cannot c
 
 CREATE TRIGGER number_in_its_block BEFORE INSERT ON number
 WHEN NEW.block_id IS NOT (SELECT b.id FROM number_block b WHERE b.digits = substr(NEW.isbn13, 1, length(b.digits)))
+  OR NEW.block_index IS NOT (SELECT CAST(substr(NEW.isbn13, 1 + length(b.digits), b.publication_digits) AS INTEGER)
+    FROM number_block b WHERE b.id = NEW.block_id)
 BEGIN SELECT RAISE(ABORT, 'NUMBER_OUTSIDE_BLOCKS: this number does not belong to the block it is recorded under.'); END;
 
 CREATE TRIGGER number_kept BEFORE DELETE ON number
@@ -55,10 +57,12 @@ CREATE TRIGGER number_spent_for_ever BEFORE UPDATE ON number
 WHEN OLD.spent_on IS NOT NULL
 BEGIN SELECT RAISE(ABORT, 'NUMBER_SPENT: a spent number can never be changed.'); END;
 
-CREATE TRIGGER number_digits_stay BEFORE UPDATE OF isbn13, block_id ON number
-WHEN OLD.isbn13 <> NEW.isbn13 OR (OLD.block_id IS NOT NULL AND OLD.block_id IS NOT NEW.block_id)
+CREATE TRIGGER number_digits_stay BEFORE UPDATE OF isbn13, block_id, block_index ON number
+WHEN OLD.isbn13 <> NEW.isbn13
+  OR (OLD.block_id IS NOT NULL AND (OLD.block_id IS NOT NEW.block_id OR OLD.block_index IS NOT NEW.block_index))
   OR (NEW.block_id IS NOT NULL
-    AND NEW.block_id IS NOT (SELECT b.id FROM number_block b WHERE b.digits = substr(NEW.isbn13, 1, length(b.digits))))
+    AND NEW.block_index IS NOT (SELECT CAST(substr(NEW.isbn13, 1 + length(b.digits), b.publication_digits) AS INTEGER)
+      FROM number_block b WHERE b.id = NEW.block_id AND b.digits = substr(NEW.isbn13, 1, length(b.digits))))
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: the digits and the block of a recorded number cannot change.'); END;
 
 CREATE TRIGGER number_stays_assigned BEFORE UPDATE ON number
@@ -70,6 +74,37 @@ WHEN NEW.spent_on IS NOT NULL AND EXISTS (
   SELECT 1 FROM listing l JOIN format f ON f.id = l.format_id
   WHERE l.format_id = OLD.format_id AND l.first_sent_on IS NOT NULL AND f.cancelled_on IS NULL)
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: this number was submitted to a channel; cancel or retire its format instead.'); END;
+
+-- Runs of taken numbers follow the numbers: a new number joins the run before it and the run after it, a
+-- released one splits its run. Each touches at most three rows, however many are taken.
+
+CREATE VIEW number_run_place AS SELECT block_id, first_index AS place FROM number_run;
+
+CREATE TRIGGER run_joins INSTEAD OF INSERT ON number_run_place
+BEGIN
+  INSERT OR REPLACE INTO number_run (block_id, first_index, last_index) VALUES (
+    NEW.block_id,
+    coalesce((SELECT first_index FROM number_run WHERE block_id = NEW.block_id AND last_index = NEW.place - 1), NEW.place),
+    coalesce((SELECT last_index FROM number_run WHERE block_id = NEW.block_id AND first_index = NEW.place + 1), NEW.place));
+  DELETE FROM number_run WHERE block_id = NEW.block_id AND first_index = NEW.place + 1;
+END;
+
+CREATE TRIGGER run_of_new_number AFTER INSERT ON number WHEN NEW.block_id IS NOT NULL
+BEGIN INSERT INTO number_run_place (block_id, place) VALUES (NEW.block_id, NEW.block_index); END;
+
+CREATE TRIGGER run_of_adopted_number AFTER UPDATE OF block_id ON number WHEN OLD.block_id IS NULL AND NEW.block_id IS NOT NULL
+BEGIN INSERT INTO number_run_place (block_id, place) VALUES (NEW.block_id, NEW.block_index); END;
+
+CREATE TRIGGER run_splits AFTER DELETE ON number WHEN OLD.block_id IS NOT NULL
+BEGIN
+  INSERT INTO number_run (block_id, first_index, last_index)
+    SELECT r.block_id, OLD.block_index + 1, r.last_index FROM number_run r
+    WHERE r.block_id = OLD.block_id AND r.last_index > OLD.block_index AND r.first_index = (
+      SELECT max(first_index) FROM number_run WHERE block_id = OLD.block_id AND first_index <= OLD.block_index);
+  UPDATE number_run SET last_index = OLD.block_index - 1
+    WHERE block_id = OLD.block_id AND first_index < OLD.block_index AND last_index >= OLD.block_index;
+  DELETE FROM number_run WHERE block_id = OLD.block_id AND first_index = OLD.block_index;
+END;
 
 -- Listings ---------------------------------------------------------------------------------------------
 

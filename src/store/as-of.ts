@@ -15,7 +15,7 @@ const REWOUND: Record<string, string> = {
       iif(l.first_cleared_on <= :day, l.first_cleared_on, NULL) AS first_cleared_on,
       (SELECT max(on_date) FROM temp.listing_step s WHERE s.listing_id = l.id) AS last_step_on
     FROM main.listing l WHERE l.format_id IN (SELECT id FROM temp.format)`,
-  number: `SELECT isbn13, block_id, iif(assigned_on <= :day, format_id, NULL) AS format_id, reserved_for, reserved_on,
+  number: `SELECT isbn13, block_id, block_index, iif(assigned_on <= :day, format_id, NULL) AS format_id, reserved_for, reserved_on,
       iif(assigned_on <= :day, assigned_on, NULL) AS assigned_on,
       iif(spent_on <= :day, spent_on, NULL) AS spent_on, iif(spent_on <= :day, spent_reason, NULL) AS spent_reason,
       CASE WHEN spent_on <= :day THEN 'spent' WHEN assigned_on <= :day THEN 'assigned' ELSE 'reserved' END AS standing

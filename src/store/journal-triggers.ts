@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3';
 
-/** Tables that are not journalled: the journal itself and the list of applied migrations. */
-const UNJOURNALLED = new Set(['journal', 'migration']);
+/** Tables that are not journalled: the journal itself, the list of applied migrations, and what is derived. */
+const UNJOURNALLED = new Set(['journal', 'migration', 'number_run']);
 
 interface Column {
   name: string;

@@ -119,6 +119,7 @@ export const formatPrice = sqliteTable('format_price', {
 export const number = sqliteTable('number', {
   isbn13: text('isbn13').primaryKey(),
   blockId: integer('block_id'),
+  blockIndex: integer('block_index'),
   formatId: integer('format_id'),
   reservedFor: text('reserved_for').notNull().default(''),
   reservedOn: text('reserved_on'),
