@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Refusal } from '../../contract/refusal.ts';
+import { checkDigit13 } from '../../rules/isbn/index.ts';
 import { addOnChoice, addOnDigits, addOnNotes } from './add-on.ts';
 
 /** Smallest and largest magnification of EAN-13 at retail, in percent (STANDARDS B1). */
@@ -74,20 +75,18 @@ function toContent(options: z.output<typeof barcodeOptions>): BarcodeContent {
   };
 }
 
-/** Prefix 978 or 979 and the check digit with weights 1 and 3, modulo 10 (STANDARDS A3, A4). */
+/** Form, prefix 978 or 979, and check digit (STANDARDS A3, A4); ranges are not looked up here. */
 function checkIsbn(isbn13: string): void {
   const refuse = (message: string) => new Refusal('BAD_INPUT', message, 'isbn13');
   if (!/^\d{13}$/.test(isbn13))
     throw refuse(`'${isbn13}' is not an ISBN of thirteen digits: give the digits without hyphens or spaces.`);
   if (!/^97[89]/.test(isbn13))
     throw refuse(`${isbn13} is not an ISBN: the first three digits must be 978 or 979.`);
-  const sum = [...isbn13].reduce((total, digit, i) => total + Number(digit) * (i % 2 === 0 ? 1 : 3), 0);
-  if (sum % 10 !== 0) {
-    const right = (10 - ((sum - Number(isbn13[12])) % 10)) % 10;
+  const right = checkDigit13(isbn13.slice(0, 12));
+  if (isbn13[12] !== right)
     throw refuse(
       `The check digit of ${isbn13} is wrong: after ${isbn13.slice(0, 12)} it would be ${right}; look for a mistyped digit.`,
     );
-  }
 }
 
 /** Brings the line to the form 'ISBN 978-…': five elements that spell the very number in the bars. */
