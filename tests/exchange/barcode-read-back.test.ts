@@ -15,8 +15,8 @@ const SIZES: [number, number][] = [
   [80, 1200],
   [100, 300],
   [100, 600],
-  [150, 600],
-  [200, 600],
+  [150, 300],
+  [200, 400],
 ];
 const ADD_ONS: BarcodeOptions['addOn'][] = [
   null,
