@@ -5,9 +5,14 @@ import type { RefusalBody, RefusalCode } from './refusal.ts';
 export type OperationKind = 'command' | 'query';
 
 /** One operation, declared once: IPC, HTTP and the command line are thin transports over it. */
-export interface Operation<Name extends string, In extends z.ZodType, Out extends z.ZodType> {
+export interface Operation<
+  Name extends string,
+  Kind extends OperationKind,
+  In extends z.ZodType,
+  Out extends z.ZodType,
+> {
   name: Name;
-  kind: OperationKind;
+  kind: Kind;
   /** One plain sentence for `call --list`. */
   summary: string;
   input: In;
@@ -16,10 +21,13 @@ export interface Operation<Name extends string, In extends z.ZodType, Out extend
   errors: readonly RefusalCode[];
 }
 
-/** Declares an operation; the return type keeps name, input and output exact. */
-export function operation<const Name extends string, In extends z.ZodType, Out extends z.ZodType>(
-  declared: Operation<Name, In, Out>,
-): Operation<Name, In, Out> {
+/** Declares an operation; the return type keeps name, kind, input and output exact. */
+export function operation<
+  const Name extends string,
+  const Kind extends OperationKind,
+  In extends z.ZodType,
+  Out extends z.ZodType,
+>(declared: Operation<Name, Kind, In, Out>): Operation<Name, Kind, In, Out> {
   return declared;
 }
 

@@ -1,0 +1,91 @@
+import type { IsbnCheck } from '../contract/isbns.ts';
+import { Refusal } from '../contract/refusal.ts';
+import { formName } from '../contract/terms.ts';
+import { parseIsbn } from '../rules/isbn/index.ts';
+import { editionLabel } from '../rules/labels.ts';
+import type { ReadDb } from '../store/connection.ts';
+import {
+  blockById,
+  blockOf,
+  freeNumbers,
+  type NamesUse,
+  numberByIsbn,
+  numbersBetween,
+  numbersStanding,
+} from '../store/numbers.ts';
+import type { Queries } from './context.ts';
+
+/** 'The Salt Almanac, 2nd edition · Paperback' */
+export const nameUse: NamesUse = (raw) => {
+  const edition = editionLabel({ title: raw.title ?? '', number: raw.editionNumber });
+  const format = {
+    form: raw.form ?? '',
+    formDetail: raw.formDetail,
+    caseKind: raw.caseKind,
+    largePrint: raw.largePrint === 1,
+  };
+  return `${edition} · ${formName(format)}`;
+};
+
+function check(db: ReadDb, text: string): IsbnCheck {
+  const result = parseIsbn(text);
+  if (!result.ok)
+    return {
+      text,
+      ok: false,
+      isbn13: null,
+      hyphenated: null,
+      isbn10: null,
+      agency: null,
+      group: null,
+      registrant: null,
+      publication: null,
+      problem: result.problem,
+      standing: null,
+      formatId: null,
+    };
+  const { isbn } = result;
+  const known = numberByIsbn(db, isbn.isbn13, nameUse);
+  return {
+    text,
+    ok: true,
+    isbn13: isbn.isbn13,
+    hyphenated: isbn.hyphenated,
+    isbn10: isbn.isbn10,
+    agency: isbn.agency,
+    group: isbn.group,
+    registrant: isbn.registrant,
+    publication: isbn.publication,
+    problem: null,
+    standing: known?.standing ?? (blockOf(db, isbn.isbn13) ? 'free' : 'outside every block'),
+    formatId: known?.formatId ?? null,
+  };
+}
+
+export const numberQueries = {
+  'isbns.check': ({ db }, input) => ({ checks: input.texts.map((text) => check(db, text)) }),
+
+  'numbers.list': (context, input) => {
+    const db = context.on(input.asOf);
+    if (input.blockId === undefined || (input.standing !== undefined && input.standing !== 'free')) {
+      if (input.standing === 'free')
+        throw new Refusal(
+          'BAD_INPUT',
+          'Choose a block: free numbers are listed a block at a time.',
+          'blockId',
+        );
+      return numbersStanding(db, input, nameUse);
+    }
+    const block = blockById(db, input.blockId);
+    if (!block)
+      throw new Refusal(
+        'NOT_FOUND',
+        `There is no block ${input.blockId}; the Numbers screen lists them.`,
+        'blockId',
+      );
+    if (input.standing === 'free') return freeNumbers(db, block, input.from, input.count);
+    const total = 10 ** block.publicationDigits;
+    const to = Math.min(total, input.from + input.count);
+    return { rows: input.from < to ? numbersBetween(db, block, input.from, to, nameUse) : [], total };
+  },
+} satisfies Queries<'isbns.check' | 'numbers.list'>;
