@@ -8,7 +8,7 @@ import { AsOfControl } from './as-of.tsx';
 import { Banners } from './banners.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
 import { LinkLost } from './link-lost.tsx';
-import { Brand, Navigation } from './navigation.tsx';
+import { Brand, Contents } from './navigation.tsx';
 import { noteVisit } from './screens.ts';
 import { useShortcuts } from './shortcuts.ts';
 import { StatusLine } from './status-line.tsx';
@@ -17,7 +17,7 @@ import { StatusLine } from './status-line.tsx';
 function Side() {
   const [open, setOpen] = useState(false);
   return (
-    <div className={open ? 'side side-open' : 'side'}>
+    <nav className={open ? 'side side-open' : 'side'} aria-label="Screens">
       <div className="side-bar">
         <Brand />
         <div className="side-menu">
@@ -30,8 +30,8 @@ function Side() {
           />
         </div>
       </div>
-      <Navigation id="screens" onMove={() => setOpen(false)} />
-    </div>
+      <Contents id="screens" onMove={() => setOpen(false)} />
+    </nav>
   );
 }
 
@@ -53,14 +53,16 @@ export function Frame({ children }: { children: ReactNode }) {
       </button>
       <Side />
       <div className="sheet">
-        <header className="running-head">
-          <p className="running-title" title={info.data?.file}>
-            {info.data?.name ?? ' '}
-          </p>
-          <AsOfControl today={info.data?.today} />
-          <IconButton sign="keys" label="Keys" onClick={showKeys} />
+        <header>
+          <div className="running-head">
+            <p className="running-title" title={info.data?.file}>
+              {info.data?.name ?? ' '}
+            </p>
+            <AsOfControl today={info.data?.today} />
+            <IconButton sign="keys" label="Keys" onClick={showKeys} />
+          </div>
+          <Banners info={info.data} />
         </header>
-        <Banners info={info.data} />
         <main id="screen" tabIndex={-1} ref={main}>
           <Refused refusal={info.error} />
           {children}

@@ -2,11 +2,11 @@ import { Link, useLocation } from 'wouter';
 import { Mark } from './mark.tsx';
 import { isAt, routeOf, SCREENS } from './screens.ts';
 
-/** The product's name and its screens, set like a page of contents: the letter is pressed after `g`. */
-export function Navigation({ id, onMove }: { id?: string; onMove?: () => void }) {
+/** The screens, set like a page of contents: the letter is pressed after `g`. */
+export function Contents({ id, onMove }: { id: string; onMove: () => void }) {
   const [path] = useLocation();
   return (
-    <nav className="contents" aria-label="Screens" id={id}>
+    <div className="contents" id={id}>
       <ul>
         {SCREENS.map((entry) => (
           <li key={entry.path}>
@@ -26,7 +26,7 @@ export function Navigation({ id, onMove }: { id?: string; onMove?: () => void })
           </li>
         ))}
       </ul>
-    </nav>
+    </div>
   );
 }
 

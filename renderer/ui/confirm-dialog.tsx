@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import type { CallRefused } from '../transport.ts';
 import { Button } from './button.tsx';
 import { Dialog } from './dialog.tsx';
@@ -32,6 +32,7 @@ export function ConfirmDialog(props: ConfirmDialogProps) {
 function OpenConfirm(props: ConfirmDialogProps) {
   const [reason, setReason] = useState('');
   const [asked, setAsked] = useState(false);
+  const text = useRef<HTMLDivElement>(null);
   const missing = props.reason === 'required' && reason.trim() === '';
   return (
     <Dialog
@@ -46,7 +47,8 @@ function OpenConfirm(props: ConfirmDialogProps) {
             pending={props.pending}
             onClick={() => {
               setAsked(true);
-              if (!missing) props.onConfirm(reason.trim());
+              if (missing) text.current?.querySelector('textarea')?.focus();
+              else props.onConfirm(reason.trim());
             }}
           >
             {props.confirm}
@@ -55,7 +57,7 @@ function OpenConfirm(props: ConfirmDialogProps) {
         </>
       }
     >
-      <div className="stack">
+      <div className="stack" ref={text}>
         <div>{props.children}</div>
         {props.reason ? (
           <TextArea

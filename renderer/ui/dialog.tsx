@@ -13,6 +13,8 @@ export interface DialogProps {
   width?: 'narrow' | 'medium' | 'wide' | undefined;
 }
 
+const FIRST_FIELD = '.dialog-body :is(input, select, textarea):not(:disabled)';
+
 function OpenDialog({ onClose, title, children, footer, width = 'medium' }: DialogProps) {
   const ref = useRef<HTMLDialogElement>(null);
   const id = useId();
@@ -20,6 +22,8 @@ function OpenDialog({ onClose, title, children, footer, width = 'medium' }: Dial
     const dialog = ref.current;
     const opener = document.activeElement;
     dialog?.showModal();
+    // The browser would choose the close button; a form is opened to be filled in.
+    dialog?.querySelector<HTMLElement>(FIRST_FIELD)?.focus();
     return () => {
       dialog?.close();
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();

@@ -68,9 +68,9 @@ function HeaderCell<Row>({
           onClick={() => onSort({ key: column.key, down: sorted ? !sorted.down : false })}
         >
           {text}
-          <svg viewBox="0 0 8 12" width="8" height="12" aria-hidden="true" focusable="false">
-            <path d="M1 5l3-4 3 4z" className={classNames(sorted && !sorted.down && 'shape-filled')} />
-            <path d="M1 7l3 4 3-4z" className={classNames(sorted?.down && 'shape-filled')} />
+          <svg viewBox="0 0 8 14" width="8" height="14" aria-hidden="true" focusable="false">
+            <path d="M1 5.5l3-4 3 4z" className={classNames(sorted && !sorted.down && 'shape-filled')} />
+            <path d="M1 8.5l3 4 3-4z" className={classNames(sorted?.down && 'shape-filled')} />
           </svg>
         </button>
       ) : (
