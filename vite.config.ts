@@ -18,7 +18,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     rolldownOptions: {
-      // Screens use the word lists that stand beside the schemas; the schemas themselves serve the host.
+      // Screens use the word lists of src/contract/terms.ts; its schemas serve the host alone and are left out.
       treeshake: { manualPureFunctions: ['z', 'operation'] },
     },
   },
