@@ -1,0 +1,53 @@
+import type { Audit, AuditRow } from '../../contract/audit.ts';
+import type { ListingStanding } from '../../contract/terms.ts';
+import type { Facts, ListingFacts } from './facts.ts';
+
+const WORDS: Record<ListingStanding, string> = {
+  unsent: 'not sent',
+  sent: 'sent on',
+  proof: 'proof since',
+  cleared: 'cleared on',
+  selling: 'selling since',
+  leaving: 'asked to stop selling on',
+  gone: 'gone since',
+};
+
+/** First day on sale since it was last sent: a request to stop selling that was withdrawn changes nothing. */
+function sellingSince(listing: ListingFacts): string | null {
+  const back = listing.steps.findLastIndex((step) => step.toStanding === 'unsent');
+  const first = listing.steps.slice(back + 1).find((step) => step.toStanding === 'selling');
+  return first?.onDate ?? listing.lastStepOn;
+}
+
+/** Where a format stands on one channel: 'Printworks Direct: selling since 2019-05-02'. */
+export function channelLine(listing: ListingFacts): string {
+  const { standing, channel, lastStepOn } = listing;
+  if (standing === 'unsent')
+    return `${channel.name}: ${lastStepOn ? `back with us since ${lastStepOn}` : WORDS.unsent}`;
+  const since = standing === 'selling' ? sellingSince(listing) : lastStepOn;
+  return `${channel.name}: ${WORDS[standing]} ${since ?? 'a day that was not recorded'}`;
+}
+
+/** One row a format, in the order of works and editions. */
+export function auditRows(facts: Facts): AuditRow[] {
+  return facts.formats.map((format) => ({
+    formatId: format.id,
+    workId: format.edition.workId,
+    editionLabel: format.edition.label,
+    name: format.name,
+    standing: format.standing,
+    hyphenated: (format.number ?? format.numbers[0])?.written ?? null,
+    channels: format.listings.map(channelLine),
+  }));
+}
+
+/** How many numbers stand where; free are those of the recorded blocks that no row takes. */
+export function numberCounts(facts: Facts): Audit['numbers'] {
+  const counts = { free: 0, reserved: 0, assigned: 0, spent: 0 };
+  for (const block of facts.blocks) counts.free += 10 ** (12 - block.digits.length);
+  for (const number of facts.numbers) {
+    counts[number.standing] += 1;
+    if (number.block) counts.free -= 1;
+  }
+  return counts;
+}
