@@ -39,6 +39,7 @@ export class StoreClient {
         if (message.data.kind === 'open') resolve(client);
         else if (message.data.kind === 'refused') {
           reject(new Refusal(message.data.error.code, message.data.error.message, message.data.error.field));
+          line.kill();
         } else client.#receive(message.data);
       });
       line.onEnd((reason) => {
@@ -96,6 +97,7 @@ export class StoreClient {
 
   #receive(message: Extract<FromStore, { kind: 'answer' | 'changed' | 'closed' }>): void {
     if (message.kind === 'changed') for (const listener of this.#changes) listener(message.seq);
+    if (message.kind === 'closed') this.#line.kill();
     if (message.kind !== 'answer') return;
     this.#pending.get(message.id)?.resolve(message.answer);
     this.#pending.delete(message.id);

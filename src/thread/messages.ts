@@ -44,7 +44,7 @@ export interface StoreLine {
   onMessage(listener: (message: unknown) => void): void;
   /** Called once when the thread has ended, for whatever reason. */
   onEnd(listener: (reason: string) => void): void;
-  /** Ends the thread at once; only for a thread that does not close by itself. */
+  /** Ends the thread at once; called when it has said its last word, or does not say it in time. */
   kill(): void;
 }
 
@@ -52,6 +52,4 @@ export interface StoreLine {
 export interface ClientLine {
   post(message: FromStore): void;
   onMessage(listener: (message: unknown) => void): void;
-  /** Lets the thread end by itself. */
-  end(): void;
 }

@@ -26,7 +26,8 @@ function openOptions(plain: StoreOptions): OpenOptions {
 
 /**
  * Opens the catalogue and answers calls one after the other until it is told to close. Runs inside the
- * store's own thread; `open` is `openApp`. A refusal while opening is posted and ends the thread.
+ * store's own thread; `open` is `openApp`. A refusal while opening is posted
+ * instead; the client ends the thread then, as it does after 'closed', so that no last message is lost.
  */
 export function serveStore(line: ClientLine, options: unknown, open: (options: OpenOptions) => App): void {
   let app: App;
@@ -34,7 +35,6 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
     app = open(openOptions(storeOptions.parse(options)));
   } catch (thrown) {
     line.post({ kind: 'refused', error: asBody(thrown) });
-    line.end();
     return;
   }
   app.onChange((seq) => line.post({ kind: 'changed', topic: 'changed', seq }));
@@ -48,9 +48,8 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
   const close = () => {
     try {
       app.close();
-      line.post({ kind: 'closed' });
     } finally {
-      line.end();
+      line.post({ kind: 'closed' });
     }
   };
   line.onMessage((raw) => {

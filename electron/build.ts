@@ -1,0 +1,32 @@
+import { rm } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { type BuildOptions, build } from 'esbuild';
+
+const program = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url));
+
+/**
+ * Bundles the shell into out/electron: main and store as modules, the preload as one CommonJS file, as the
+ * sandbox demands. Two folders deep like the sources, so that paths to migrations/ hold. Only better-sqlite3
+ * stays outside, for its native part.
+ */
+await rm(program('out'), { recursive: true, force: true });
+const common: BuildOptions = {
+  bundle: true,
+  platform: 'node',
+  target: 'node24',
+  external: ['electron', 'better-sqlite3'],
+  logLevel: 'warning',
+  legalComments: 'none',
+};
+await build({
+  ...common,
+  entryPoints: [program('electron/main.ts'), program('electron/store.ts')],
+  outdir: program('out/electron'),
+  format: 'esm',
+});
+await build({
+  ...common,
+  entryPoints: [program('electron/preload.ts')],
+  outfile: program('out/electron/preload.cjs'),
+  format: 'cjs',
+});

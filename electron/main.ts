@@ -1,0 +1,25 @@
+import { fileURLToPath } from 'node:url';
+import {
+  app,
+  BrowserWindow,
+  dialog,
+  ipcMain,
+  Menu,
+  protocol,
+  screen,
+  session,
+  utilityProcess,
+} from 'electron';
+import { startShell } from './shell.ts';
+
+// Paths are those of the built program: out/electron/main.js with its neighbours.
+const beside = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+void startShell(
+  { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session, utilityProcess },
+  {
+    preload: beside('./preload.cjs'),
+    store: beside('./store.js'),
+    pages: beside('../../dist/renderer'),
+  },
+);

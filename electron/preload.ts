@@ -1,0 +1,4 @@
+import { contextBridge, ipcRenderer } from 'electron';
+import { makeBridge } from './bridge.ts';
+
+contextBridge.exposeInMainWorld('editionLedger', makeBridge(ipcRenderer));
