@@ -44,16 +44,15 @@ export function wayTo(from: ListingStanding, to: ListingStanding): ListingStandi
   return LISTING_STANDINGS.slice(LISTING_STANDINGS.indexOf(from) + 1, LISTING_STANDINGS.indexOf(to) + 1);
 }
 
-/** Why there is no way, and what would make one: two sentences for the person who asked. */
-export function noWay(from: ListingStanding, to: ListingStanding): string {
-  const impossible = `This listing stands at '${from}' and cannot move to '${to}'.`;
-  if (from === to) return `This listing already stands at '${to}'; choose another standing.`;
+/** Why the named listing has no way there, and what would make one: a sentence or two for the person who asked. */
+export function noWay(name: string, from: ListingStanding, to: ListingStanding): string {
+  if (from === to) return `${name} already stands at '${from}'; choose another standing.`;
+  const impossible = `${name} stands at '${from}' and cannot move to '${to}'.`;
   if (from === 'gone')
     return `${impossible} What is gone stays gone; to sell again, make a new format with a number of its own.`;
-  if (to === 'unsent')
-    return `${impossible} Once on sale a listing is not taken back: move it to 'leaving', and to 'gone' when it no longer shows.`;
   if (from === 'leaving')
     return `${impossible} Move it to 'selling' if the request to stop selling was withdrawn.`;
-  if (from === 'selling') return `${impossible} It is on sale, so the only way on is 'leaving'.`;
-  return `${impossible} Move it back to 'unsent' first, then forward again.`;
+  if (from === 'selling')
+    return `${impossible} Once on sale it is not taken back: move it to 'leaving', and to 'gone' when it no longer shows.`;
+  return `${impossible} If the channel refused it, move it to 'unsent' first, then forward again.`;
 }

@@ -1,0 +1,87 @@
+import { EDITION_IDENTITY } from '../contract/editions.ts';
+import { FORMAT_IDENTITY } from '../contract/formats.ts';
+import { Refusal } from '../contract/refusal.ts';
+import { formName, type ListingStanding } from '../contract/terms.ts';
+import { doneByMove } from '../rules/plans/kinds.ts';
+import { noWay, wayTo } from '../rules/standings.ts';
+import type { WriteDb } from '../store/connection.ts';
+import { insertStep, type SteppingListing, steppingListing } from '../store/listing-steps.ts';
+import { finishStoredTask, unfinishedOfListing } from '../store/tasks.ts';
+import type { CommandContext } from './context.ts';
+
+const DONE_WITH_THE_STEP = 'done with the step';
+
+/** 'Paperback on Printworks Direct' */
+function nameOf(listing: SteppingListing): string {
+  return `${formName({ ...listing, largePrint: listing.largePrint === 1 })} on ${listing.channelName}`;
+}
+
+/** The standings to pass through; throws STEP_REFUSED or NOT_READY with what would make the move possible. */
+function findWay(listing: SteppingListing, to: ListingStanding): ListingStanding[] {
+  const name = nameOf(listing);
+  const way = wayTo(listing.standing, to);
+  if (way === null) throw new Refusal('STEP_REFUSED', noWay(name, listing.standing, to), 'to');
+  if (listing.formatStanding === 'retired' || listing.formatStanding === 'cancelled')
+    throw new Refusal(
+      'STEP_REFUSED',
+      `${name} stands at '${listing.standing}' and cannot move to '${to}', because its format is ${listing.formatStanding}; sell a new format with a number of its own instead.`,
+      'to',
+    );
+  if (way.includes('sent') && listing.numbered === 0)
+    throw new Refusal(
+      'NOT_READY',
+      `${name} cannot be sent because the format has no number yet; take one for it first.`,
+      'to',
+    );
+  return way;
+}
+
+/** Throws STEP_REFUSED for a day that is still to come, or that lies before the step it would follow. */
+function checkDay(listing: SteppingListing, on: string, today: string): void {
+  if (on > today)
+    throw new Refusal('STEP_REFUSED', `${on} is still to come; record the step on the day it happens.`, 'on');
+  if (listing.lastStepOn !== null && on < listing.lastStepOn)
+    throw new Refusal(
+      'STEP_REFUSED',
+      `${nameOf(listing)} moved to '${listing.standing}' on ${listing.lastStepOn}, so the next step cannot be dated ${on}; choose ${listing.lastStepOn} or later.`,
+      'on',
+    );
+}
+
+/** Names of the identity fields that the first submission of a format, and of its edition, locks. */
+function newlyLocked(listing: SteppingListing, way: readonly ListingStanding[]): string[] {
+  if (!way.includes('sent')) return [];
+  return [
+    ...(listing.editionSent === 0 ? EDITION_IDENTITY : []),
+    ...(listing.formatSent === 0 ? ['isbn', ...FORMAT_IDENTITY] : []),
+  ];
+}
+
+/** Ends the listing's tasks that have nothing left to do where it stands now. */
+function endTasks(db: WriteDb, listingId: number, reached: ListingStanding, on: string): void {
+  for (const task of unfinishedOfListing(db, listingId))
+    if (doneByMove(task.kind, reached)) finishStoredTask(db, task, on, DONE_WITH_THE_STEP);
+}
+
+/**
+ * Moves a listing to a standing by recorded steps, one after the other, all on one day (today unless given),
+ * and ends the tasks this makes superfluous. `locked` names the fields that its first submission locked.
+ * Throws NOT_FOUND, STEP_REFUSED or NOT_READY.
+ */
+export function moveListing(
+  { db, today }: CommandContext,
+  move: { id: number; to: ListingStanding; on?: string | undefined; note?: string | undefined },
+): { listingId: number; standing: ListingStanding; locked: string[] } {
+  const listing = steppingListing(db, move.id);
+  if (!listing) throw new Refusal('NOT_FOUND', `There is no listing ${move.id}.`, 'id');
+  const on = move.on ?? today;
+  const way = findWay(listing, move.to);
+  checkDay(listing, on, today);
+  let from = listing.standing;
+  for (const to of way) {
+    insertStep(db, { listingId: listing.id, from, to, on, note: move.note ?? '' });
+    from = to;
+  }
+  endTasks(db, listing.id, move.to, on);
+  return { listingId: listing.id, standing: move.to, locked: newlyLocked(listing, way) };
+}

@@ -1,0 +1,65 @@
+import type { ListingStanding } from '../../contract/terms.ts';
+import { isPast } from '../standings.ts';
+
+/** Kinds of task that bring an edition on sale. */
+export const RELEASE_KINDS = [
+  'finish-content',
+  'register-numbers',
+  'settle-data',
+  'make-interior',
+  'make-cover',
+  'make-e-book',
+  'make-audio',
+  'submit',
+  'check-proof',
+  'approve',
+  'on-sale',
+  'check-page',
+] as const;
+export type ReleaseKind = (typeof RELEASE_KINDS)[number];
+
+/** Kinds of task that take an edition off sale. */
+export const RETIREMENT_KINDS = [
+  'ask-removal',
+  'chase',
+  'confirm-gone',
+  'take-back',
+  'record-out-of-print',
+  'move-links',
+  'note-returns',
+] as const;
+export type RetirementKind = (typeof RETIREMENT_KINDS)[number];
+
+/** The kind of a task that a person wrote. */
+export const OWN_KIND = 'own';
+
+/** The standing of its listing that finishing a task brings about. */
+const MOVES: Partial<Record<ReleaseKind | RetirementKind, ListingStanding>> = {
+  submit: 'sent',
+  'check-proof': 'proof',
+  approve: 'cleared',
+  'on-sale': 'selling',
+  'ask-removal': 'leaving',
+  'confirm-gone': 'gone',
+  'take-back': 'unsent',
+};
+
+/** Where finishing a task of this kind moves its listing; null when it moves nothing. */
+export function movesTo(kind: string): ListingStanding | null {
+  return Object.hasOwn(MOVES, kind) ? (MOVES[kind as keyof typeof MOVES] ?? null) : null;
+}
+
+/** Whether a listing that stands here has already passed what a task would bring about, so that nothing moves. */
+export function isThere(standing: ListingStanding, target: ListingStanding): boolean {
+  return standing === target || (target !== 'unsent' && isPast(standing, target));
+}
+
+/**
+ * Whether a task of this kind has nothing left to do once its listing moved to a standing. A listing that was
+ * taken back leaves the release tasks open: they are to be done again.
+ */
+export function doneByMove(kind: string, reached: ListingStanding): boolean {
+  if (kind === 'chase') return reached === 'gone';
+  const target = movesTo(kind);
+  return target !== null && isThere(reached, target);
+}

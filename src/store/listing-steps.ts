@@ -1,0 +1,51 @@
+import type { FormatStanding, ListingStanding } from '../contract/terms.ts';
+import type { ReadDb, WriteDb } from './connection.ts';
+
+/** What decides whether a listing can take a step. */
+export interface SteppingListing {
+  id: number;
+  standing: ListingStanding;
+  lastStepOn: string | null;
+  channelName: string;
+  form: string;
+  formDetail: string | null;
+  caseKind: string | null;
+  largePrint: number;
+  formatStanding: FormatStanding;
+  /** 1 when the format has a number that is not spent. */
+  numbered: number;
+  /** 1 when any listing of the format, or of the edition, was ever sent. */
+  formatSent: number;
+  editionSent: number;
+}
+
+/** The listing with all that decides about its steps. */
+export function steppingListing(db: ReadDb, id: number): SteppingListing | undefined {
+  return db.one<SteppingListing>(
+    `SELECT l.id, l.standing, l.last_step_on AS lastStepOn, c.name AS channelName, f.form, f.form_detail AS formDetail,
+       f.case_kind AS caseKind, f.large_print AS largePrint, s.standing AS formatStanding,
+       EXISTS (SELECT 1 FROM number n WHERE n.format_id = f.id AND n.spent_on IS NULL) AS numbered,
+       EXISTS (SELECT 1 FROM listing o WHERE o.format_id = f.id AND o.first_sent_on IS NOT NULL) AS formatSent,
+       EXISTS (SELECT 1 FROM listing o JOIN format g ON g.id = o.format_id
+         WHERE g.edition_id = f.edition_id AND o.first_sent_on IS NOT NULL) AS editionSent
+     FROM listing l JOIN format f ON f.id = l.format_id JOIN channel c ON c.id = l.channel_id
+     JOIN format_standing s ON s.format_id = f.id
+     WHERE l.id = ?`,
+    id,
+  );
+}
+
+/** Records one step; the database moves the listing with it. */
+export function insertStep(
+  db: WriteDb,
+  step: { listingId: number; from: ListingStanding; to: ListingStanding; on: string; note: string },
+): void {
+  db.run(
+    'INSERT INTO listing_step (listing_id, from_standing, to_standing, on_date, note) VALUES (?, ?, ?, ?, ?)',
+    step.listingId,
+    step.from,
+    step.to,
+    step.on,
+    step.note,
+  );
+}
