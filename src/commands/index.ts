@@ -1,5 +1,26 @@
 import type { CommandName } from '../contract/index.ts';
+import { blockCommands } from './blocks.ts';
+import { channelCommands } from './channels.ts';
 import type { CommandHandler } from './context.ts';
+import { demoCommands } from './demo.ts';
+import { editionCommands } from './editions.ts';
+import { formatCommands } from './formats.ts';
+import { listingCommands } from './listings.ts';
+import { nextEditionCommands } from './next-edition.ts';
+import { numberCommands } from './numbers.ts';
+import { settingCommands } from './settings.ts';
+import { workCommands } from './works.ts';
 
 /** Every command by its name. */
-export const commands: Partial<{ [N in CommandName]: CommandHandler<N> }> = {};
+export const commands: Partial<{ [N in CommandName]: CommandHandler<N> }> = {
+  ...blockCommands,
+  ...channelCommands,
+  ...demoCommands,
+  ...editionCommands,
+  ...formatCommands,
+  ...listingCommands,
+  ...nextEditionCommands,
+  ...numberCommands,
+  ...settingCommands,
+  ...workCommands,
+};

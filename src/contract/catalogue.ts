@@ -19,7 +19,7 @@ export const catalogueInfo = operation({
     empty: z.boolean(),
     readOnly: z.boolean(),
     rangesDate: z.string(),
-    rangesSerial: z.string(),
+    rangesSerial: z.string().nullable(),
     journalEntries: z.int(),
   }),
   errors: [],

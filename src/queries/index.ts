@@ -1,5 +1,22 @@
 import type { QueryName } from '../contract/index.ts';
+import { auditQueries } from './audit.ts';
+import { blockQueries } from './blocks.ts';
+import { catalogueQueries } from './catalogue.ts';
+import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
+import { journalQueries } from './journal.ts';
+import { numberQueries } from './numbers.ts';
+import { settingQueries } from './settings.ts';
+import { workQueries } from './works.ts';
 
 /** Every query by its name. */
-export const queries: Partial<{ [N in QueryName]: QueryHandler<N> }> = {};
+export const queries: Partial<{ [N in QueryName]: QueryHandler<N> }> = {
+  ...auditQueries,
+  ...blockQueries,
+  ...catalogueQueries,
+  ...channelQueries,
+  ...journalQueries,
+  ...numberQueries,
+  ...settingQueries,
+  ...workQueries,
+};

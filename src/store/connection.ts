@@ -31,11 +31,17 @@ export function wrap(raw: Database.Database): WriteDb {
   };
   return {
     orm: drizzle(raw, { schema }),
-    one: <T>(sql: string, ...params: unknown[]) => prepared(sql).get(...params) as T | undefined,
-    all: <T>(sql: string, ...params: unknown[]) => prepared(sql).all(...params) as T[],
+    one: <T>(sql: string, ...params: unknown[]) => prepared(sql).get(...bound(sql, params)) as T | undefined,
+    all: <T>(sql: string, ...params: unknown[]) => prepared(sql).all(...bound(sql, params)) as T[],
     run: (sql, ...params) => {
-      const result = prepared(sql).run(...params);
+      const result = prepared(sql).run(...bound(sql, params));
       return { changes: result.changes, lastInsertRowid: Number(result.lastInsertRowid) };
     },
   };
+}
+
+/** better-sqlite3 binds `?1`, `?2` by name, plain `?` by place; both are written here as a list of values. */
+function bound(sql: string, params: unknown[]): unknown[] {
+  if (!/\?\d/.test(sql)) return params;
+  return [Object.fromEntries(params.map((value, index) => [String(index + 1), value]))];
 }

@@ -1,0 +1,114 @@
+import { asc, eq, inArray } from 'drizzle-orm';
+import type { Contributor, EditionFields, Subject } from '../contract/editions.ts';
+import type { ReadDb, WriteDb } from './connection.ts';
+import { edition, editionContributor, editionKeyword, editionSubject } from './schema.ts';
+
+type Columns = typeof edition.$inferSelect;
+export type StoredEdition = Columns & Pick<EditionFields, 'contributors' | 'subjects' | 'keywords'>;
+
+function grouped<R extends { editionId: number }, T>(rows: R[], pick: (row: R) => T): Map<number, T[]> {
+  const map = new Map<number, T[]>();
+  for (const row of rows) {
+    const list = map.get(row.editionId);
+    if (list) list.push(pick(row));
+    else map.set(row.editionId, [pick(row)]);
+  }
+  return map;
+}
+
+/** Editions with their ordered lists, in four queries however many there are. */
+function withLists(db: ReadDb, rows: Columns[]): StoredEdition[] {
+  const ids = rows.map((row) => row.id);
+  if (ids.length === 0) return [];
+  const read = <T extends typeof editionContributor | typeof editionSubject | typeof editionKeyword>(
+    table: T,
+  ) =>
+    db.orm
+      .select()
+      .from(table)
+      .where(inArray(table.editionId, ids))
+      .orderBy(asc(table.editionId), asc(table.position))
+      .all();
+  const contributors = grouped(
+    read(editionContributor) as (typeof editionContributor.$inferSelect)[],
+    (row): Contributor => ({ role: row.role, name: row.name }),
+  );
+  const subjects = grouped(
+    read(editionSubject) as (typeof editionSubject.$inferSelect)[],
+    (row): Subject => ({ scheme: row.scheme, code: row.code, heading: row.heading }),
+  );
+  const keywords = grouped(
+    read(editionKeyword) as (typeof editionKeyword.$inferSelect)[],
+    (row) => row.keyword,
+  );
+  return rows.map((row) => ({
+    ...row,
+    contributors: contributors.get(row.id) ?? [],
+    subjects: subjects.get(row.id) ?? [],
+    keywords: keywords.get(row.id) ?? [],
+  }));
+}
+
+/** One edition with its lists. */
+export function editionById(db: ReadDb, id: number): StoredEdition | undefined {
+  return withLists(db, db.orm.select().from(edition).where(eq(edition.id, id)).all())[0];
+}
+
+/** The editions of a work, newest (highest number, then latest recorded) first. */
+export function editionsOfWork(db: ReadDb, workId: number): StoredEdition[] {
+  const rows = db.orm.select().from(edition).where(eq(edition.workId, workId)).all();
+  rows.sort((a, b) => (b.number ?? 1) - (a.number ?? 1) || b.id - a.id);
+  return withLists(db, rows);
+}
+
+/** The edition that replaces this one, if any. */
+export function replacementOf(db: ReadDb, id: number): number | null {
+  return db.one<{ id: number }>('SELECT id FROM edition WHERE replaces_id = ?', id)?.id ?? null;
+}
+
+type ListField = 'contributors' | 'subjects' | 'keywords';
+
+/** Writes one ordered list anew; an unchanged list writes nothing. */
+function writeList(db: WriteDb, id: number, field: ListField, fields: Partial<EditionFields>): void {
+  const place = (index: number) => ({ editionId: id, position: index + 1 });
+  if (field === 'contributors') {
+    db.orm.delete(editionContributor).where(eq(editionContributor.editionId, id)).run();
+    const rows = (fields.contributors ?? []).map((row, index) => ({ ...place(index), ...row }));
+    if (rows.length > 0) db.orm.insert(editionContributor).values(rows).run();
+  } else if (field === 'subjects') {
+    db.orm.delete(editionSubject).where(eq(editionSubject.editionId, id)).run();
+    const rows = (fields.subjects ?? []).map((row, index) => ({ ...place(index), ...row }));
+    if (rows.length > 0) db.orm.insert(editionSubject).values(rows).run();
+  } else {
+    db.orm.delete(editionKeyword).where(eq(editionKeyword.editionId, id)).run();
+    const rows = (fields.keywords ?? []).map((keyword, index) => ({ ...place(index), keyword }));
+    if (rows.length > 0) db.orm.insert(editionKeyword).values(rows).run();
+  }
+}
+
+/** Adds an edition with all its fields; answers its id. */
+export function insertEdition(
+  db: WriteDb,
+  fields: EditionFields & { workId: number; replacesId?: number | null },
+): number {
+  const { contributors, subjects, keywords, ...columns } = fields;
+  const id = Number(db.orm.insert(edition).values(columns).run().lastInsertRowid);
+  for (const field of ['contributors', 'subjects', 'keywords'] as const)
+    writeList(db, id, field, { contributors, subjects, keywords });
+  return id;
+}
+
+/** Writes the named fields of an edition. */
+export function writeEdition(db: WriteDb, id: number, fields: Partial<EditionFields>): void {
+  const { contributors, subjects, keywords, ...columns } = fields;
+  if (Object.keys(columns).length > 0) db.orm.update(edition).set(columns).where(eq(edition.id, id)).run();
+  const lists = { contributors, subjects, keywords };
+  for (const field of ['contributors', 'subjects', 'keywords'] as const)
+    if (lists[field] !== undefined) writeList(db, id, field, fields);
+}
+
+/** Removes an edition that has no format, with its lists. */
+export function deleteEdition(db: WriteDb, id: number): void {
+  for (const field of ['contributors', 'subjects', 'keywords'] as const) writeList(db, id, field, {});
+  db.orm.delete(edition).where(eq(edition.id, id)).run();
+}

@@ -1,0 +1,105 @@
+import { asc, eq, inArray } from 'drizzle-orm';
+import type { FormatFields } from '../contract/formats.ts';
+import type { FormatStanding } from '../contract/terms.ts';
+import type { ReadDb, WriteDb } from './connection.ts';
+import { format, formatPrice } from './schema.ts';
+
+type Columns = typeof format.$inferSelect;
+export type StoredFormat = Columns &
+  Pick<FormatFields, 'prices'> & {
+    standing: FormatStanding;
+    isbn13: string | null;
+    numberSince: string | null;
+  };
+
+interface Derived {
+  id: number;
+  standing: FormatStanding;
+  isbn13: string | null;
+  numberSince: string | null;
+}
+
+/** `?, ?, ?` for a list of ids. */
+export const marks = (ids: readonly unknown[]): string => ids.map(() => '?').join(', ');
+
+/** Formats with prices, standing and number, in three queries however many there are. */
+function whole(db: ReadDb, rows: Columns[]): StoredFormat[] {
+  const ids = rows.map((row) => row.id);
+  if (ids.length === 0) return [];
+  const derived = new Map(
+    db
+      .all<Derived>(
+        `SELECT s.format_id AS id, s.standing, n.isbn13, n.assigned_on AS numberSince
+         FROM format_standing s LEFT JOIN number n ON n.format_id = s.format_id
+           AND (n.spent_on IS NULL OR s.standing = 'cancelled')
+         WHERE s.format_id IN (${marks(ids)}) ORDER BY n.assigned_on`,
+        ...ids,
+      )
+      .map((row) => [row.id, row]),
+  );
+  const prices = db.orm
+    .select()
+    .from(formatPrice)
+    .where(inArray(formatPrice.formatId, ids))
+    .orderBy(asc(formatPrice.currency))
+    .all();
+  return rows.map((row) => ({
+    ...row,
+    prices: prices
+      .filter((price) => price.formatId === row.id)
+      .map(({ currency, amountMinor, tax }) => ({ currency, amountMinor, tax })),
+    standing: derived.get(row.id)?.standing ?? 'planned',
+    isbn13: derived.get(row.id)?.isbn13 ?? null,
+    numberSince: derived.get(row.id)?.numberSince ?? null,
+  }));
+}
+
+/** One format. */
+export function formatById(db: ReadDb, id: number): StoredFormat | undefined {
+  return whole(db, db.orm.select().from(format).where(eq(format.id, id)).all())[0];
+}
+
+/** The formats of some editions, in the order they were made. */
+export function formatsOfEditions(db: ReadDb, editionIds: number[]): StoredFormat[] {
+  if (editionIds.length === 0) return [];
+  return whole(
+    db,
+    db.orm.select().from(format).where(inArray(format.editionId, editionIds)).orderBy(asc(format.id)).all(),
+  );
+}
+
+/** Writes the prices anew where they differ: one row a currency. */
+function writePrices(db: WriteDb, id: number, prices: FormatFields['prices']): void {
+  db.orm.delete(formatPrice).where(eq(formatPrice.formatId, id)).run();
+  const rows = prices.map((price) => ({ formatId: id, ...price }));
+  if (rows.length > 0) db.orm.insert(formatPrice).values(rows).run();
+}
+
+/** Adds a format with all its fields; answers its id. */
+export function insertFormat(
+  db: WriteDb,
+  fields: FormatFields & { editionId: number; plannedOn: string },
+): number {
+  const { prices, ...columns } = fields;
+  const id = Number(db.orm.insert(format).values(columns).run().lastInsertRowid);
+  writePrices(db, id, prices);
+  return id;
+}
+
+/** Writes the named fields of a format. */
+export function writeFormat(db: WriteDb, id: number, fields: Partial<FormatFields>): void {
+  const { prices, ...columns } = fields;
+  if (Object.keys(columns).length > 0) db.orm.update(format).set(columns).where(eq(format.id, id)).run();
+  if (prices !== undefined) writePrices(db, id, prices);
+}
+
+/** Marks a format cancelled; the database spends its number in the same breath. */
+export function markCancelled(db: WriteDb, id: number, on: string, reason: string): void {
+  db.orm.update(format).set({ cancelledOn: on, cancelReason: reason }).where(eq(format.id, id)).run();
+}
+
+/** Removes a format that never had a number, with its prices. */
+export function deleteFormat(db: WriteDb, id: number): void {
+  writePrices(db, id, []);
+  db.orm.delete(format).where(eq(format.id, id)).run();
+}

@@ -1,0 +1,97 @@
+import type { FormatStanding } from '../contract/terms.ts';
+import type { ReadDb } from './connection.ts';
+import { marks } from './formats.ts';
+
+export interface ListedWork {
+  id: number;
+  title: string;
+  contributors: string;
+  editions: number;
+}
+
+export interface ListedFormat {
+  id: number;
+  workId: number;
+  editionId: number;
+  title: string;
+  number: number | null;
+  form: string;
+  formDetail: string | null;
+  caseKind: string | null;
+  largePrint: number;
+  standing: FormatStanding;
+  isbn13: string | null;
+}
+
+const FORMATS = `SELECT f.id, e.work_id AS workId, e.id AS editionId, e.title, e.number, f.form, f.form_detail AS formDetail,
+    f.case_kind AS caseKind, f.large_print AS largePrint, s.standing, n.isbn13
+  FROM format f JOIN edition e ON e.id = f.edition_id JOIN format_standing s ON s.format_id = f.id
+    LEFT JOIN number n ON n.format_id = f.id AND (n.spent_on IS NULL OR f.cancelled_on IS NOT NULL)`;
+
+/** Every format with what names it and where it stands, by work title and newest edition first. */
+export function allFormats(db: ReadDb): ListedFormat[] {
+  return db.all<ListedFormat>(`${FORMATS} ORDER BY e.title, e.work_id, coalesce(e.number, 1) DESC, f.id`);
+}
+
+const escapeLike = (text: string) => text.replaceAll(/[\\%_]/g, (sign) => `\\${sign}`);
+
+/** The condition and parameters that pick works by text (title, subtitle, person, digits of a number) and standing. */
+function filterOf(
+  search: string,
+  standing: FormatStanding | undefined,
+): { where: string; params: unknown[] } {
+  const where: string[] = [];
+  const params: unknown[] = [];
+  const text = search.trim();
+  if (text !== '') {
+    const digits = text.replaceAll(/[\s-]/g, '');
+    const like = `%${escapeLike(text)}%`;
+    const byNumber = /^\d{3,13}$/.test(digits) || /^\d{9}[Xx]$/.test(digits);
+    const core = digits.length === 10 ? digits.slice(0, 9) : digits;
+    where.push(`(w.title LIKE ? ESCAPE '\\' OR EXISTS (SELECT 1 FROM edition e WHERE e.work_id = w.id
+        AND (e.title LIKE ? ESCAPE '\\' OR e.subtitle LIKE ? ESCAPE '\\' OR e.series LIKE ? ESCAPE '\\'))
+      OR EXISTS (SELECT 1 FROM edition e JOIN edition_contributor c ON c.edition_id = e.id
+        WHERE e.work_id = w.id AND c.name LIKE ? ESCAPE '\\')${
+          byNumber
+            ? ` OR EXISTS (SELECT 1 FROM edition e JOIN format f ON f.edition_id = e.id JOIN number n ON n.format_id = f.id
+        WHERE e.work_id = w.id AND n.isbn13 LIKE ?)`
+            : ''
+        })`);
+    params.push(like, like, like, like, like);
+    if (byNumber) params.push(`%${core}%`);
+  }
+  if (standing !== undefined) {
+    where.push(`EXISTS (SELECT 1 FROM edition e JOIN format f ON f.edition_id = e.id
+      JOIN format_standing s ON s.format_id = f.id WHERE e.work_id = w.id AND s.standing = ?)`);
+    params.push(standing);
+  }
+  return { where: where.length > 0 ? `WHERE ${where.join(' AND ')}` : '', params };
+}
+
+/** A page of works by title, with their formats, in three queries. */
+export function worksPage(
+  db: ReadDb,
+  filter: { search: string; standing?: FormatStanding | undefined; from: number; count: number },
+): { works: ListedWork[]; formats: ListedFormat[]; total: number } {
+  const { where, params } = filterOf(filter.search, filter.standing);
+  const works = db.all<ListedWork>(
+    `SELECT w.id, w.title, (SELECT count(*) FROM edition e WHERE e.work_id = w.id) AS editions,
+       coalesce((SELECT group_concat(name, ', ') FROM (SELECT c.name FROM edition_contributor c WHERE c.edition_id = (
+         SELECT e.id FROM edition e WHERE e.work_id = w.id ORDER BY coalesce(e.number, 1) DESC, e.id DESC LIMIT 1)
+         ORDER BY c.position)), '') AS contributors
+     FROM work w ${where} ORDER BY w.title COLLATE NOCASE, w.id LIMIT ? OFFSET ?`,
+    ...params,
+    filter.count,
+    filter.from,
+  );
+  const ids = works.map((work) => work.id);
+  const formats =
+    ids.length === 0
+      ? []
+      : db.all<ListedFormat>(
+          `${FORMATS} WHERE e.work_id IN (${marks(ids)}) ORDER BY e.work_id, coalesce(e.number, 1) DESC, f.id`,
+          ...ids,
+        );
+  const total = db.one<{ n: number }>(`SELECT count(*) AS n FROM work w ${where}`, ...params)?.n ?? 0;
+  return { works, formats, total };
+}
