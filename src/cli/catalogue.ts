@@ -1,0 +1,62 @@
+import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { type App, openApp } from '../app.ts';
+import type { InputOf, OperationName, OutputOf } from '../contract/index.ts';
+import { Refusal } from '../contract/refusal.ts';
+import type { Common } from './command.ts';
+import { type ExitCode, Failure } from './failure.ts';
+import type { Io } from './io.ts';
+
+export const DEMO_CAUTION = 'Demo catalogue: its numbers are invented and must never be printed.';
+
+/** An open catalogue as commands use it. */
+export interface Catalogue {
+  /** Carries out one operation; a refusal becomes a `Failure` with exit code 1, or the one given. */
+  call<N extends OperationName>(name: N, input: InputOf<N>): OutputOf<N>;
+}
+
+function open(file: string, readOnly: boolean): App {
+  const path = resolve(file);
+  if (readOnly && !existsSync(path)) {
+    const message = `There is no catalogue at ${path}; npm start, edition-ledger demo or edition-ledger block add makes one, or name another with --catalogue FILE.`;
+    throw new Failure({ code: 'NOT_FOUND', message, field: 'catalogue' }, 2);
+  }
+  try {
+    return openApp({ file: path, readOnly });
+  } catch (error) {
+    if (error instanceof Refusal) throw new Failure(error.body(), 2);
+    throw error;
+  }
+}
+
+/**
+ * Opens the catalogue, runs `work` and closes it again. 'read' opens for reading only, which works while the
+ * window holds the file. When the catalogue is the demo, the caution is printed after the answer: with it in
+ * text, on stderr beside JSON, whose form is the contract's.
+ */
+export function withCatalogue<T>(
+  flags: Common,
+  io: Io,
+  access: 'read' | 'write',
+  work: (catalogue: Catalogue) => T,
+  refusedAs: ExitCode = 1,
+): T {
+  const app = open(flags.catalogue, access === 'read');
+  try {
+    const call: Catalogue['call'] = (name, input) => {
+      const answer = app.call(name, input);
+      if (!answer.ok) throw new Failure(answer.error, refusedAs);
+      return answer.value as OutputOf<typeof name>;
+    };
+    const result = work({ call });
+    if (call('catalogue.info', {}).demo) (flags.json ? io.err : io.out)(DEMO_CAUTION);
+    return result;
+  } finally {
+    app.close();
+  }
+}
+
+/** Prints a value as JSON, indented for people who read it all the same. */
+export function printJson(io: Io, value: unknown): void {
+  io.out(JSON.stringify(value, null, 2));
+}
