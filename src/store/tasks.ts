@@ -1,4 +1,4 @@
-import type { TaskStanding } from '../contract/terms.ts';
+import type { ListingStanding, TaskStanding } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
 /** A task as stored. */
@@ -32,14 +32,6 @@ export function unfinishedOfListing(db: ReadDb, listingId: number): StoredTask[]
   return db.all<StoredTask>(
     `SELECT ${COLUMNS} FROM task t WHERE t.listing_id = ? AND t.standing IN ('open', 'waiting') ORDER BY t.id`,
     listingId,
-  );
-}
-
-/** Tasks of a plan that have not ended. */
-export function unfinishedOfPlan(db: ReadDb, planId: number): StoredTask[] {
-  return db.all<StoredTask>(
-    `SELECT ${COLUMNS} FROM task t WHERE t.plan_id = ? AND t.standing IN ('open', 'waiting') ORDER BY t.id`,
-    planId,
   );
 }
 
@@ -121,4 +113,9 @@ export function waitStoredTask(db: WriteDb, id: number, waitingFor: string): voi
     waitingFor,
     id,
   );
+}
+
+export function standingOfListing(db: ReadDb, listingId: number): ListingStanding | undefined {
+  return db.one<{ standing: ListingStanding }>('SELECT standing FROM listing WHERE id = ?', listingId)
+    ?.standing;
 }

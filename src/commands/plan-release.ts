@@ -1,0 +1,76 @@
+import { Refusal } from '../contract/refusal.ts';
+import { editionLabel } from '../rules/labels.ts';
+import { releaseTasks } from '../rules/plans/release.ts';
+import { listingsOfEdition, type PlanListingRow, setReleaseDay } from '../store/plans.ts';
+import type { CommandHandler } from './context.ts';
+import {
+  calendarOf,
+  planListing,
+  plannedEdition,
+  refusePastDay,
+  refuseSecondPlan,
+  storePlan,
+} from './plan-making.ts';
+
+const BEFORE_LIVE = ['planned', 'committed', 'proofing'];
+
+/**
+ * The listings that a release brings on sale: of formats not yet live, not gone themselves, and not on a closed
+ * channel that they were never sent to.
+ */
+export function toRelease(rows: readonly PlanListingRow[]): PlanListingRow[] {
+  return rows.filter(
+    (row) =>
+      BEFORE_LIVE.includes(row.formatStanding) &&
+      row.standing !== 'gone' &&
+      (row.closedOn === null || row.standing !== 'unsent'),
+  );
+}
+
+/** Throws NOT_READY with the reason when there is nothing to release, or a format is without a number. */
+function refuseUnready(
+  rows: readonly PlanListingRow[],
+  carried: readonly PlanListingRow[],
+  label: string,
+): void {
+  if (rows.length === 0)
+    throw new Refusal(
+      'NOT_READY',
+      `No format of ${label} is listed on a channel yet; list its formats first.`,
+      'editionId',
+    );
+  if (carried.length === 0)
+    throw new Refusal(
+      'NOT_READY',
+      `Nothing of ${label} is left to release: its listed formats are on sale, retired or cancelled, or their channels are closed.`,
+      'editionId',
+    );
+  const bare = carried.filter((row) => row.isbn13 === null).map((row) => planListing(row).formatName);
+  if (bare.length > 0)
+    throw new Refusal(
+      'NOT_READY',
+      `${[...new Set(bare)].join(' and ')} of ${label} ${new Set(bare).size > 1 ? 'have' : 'has'} no number yet; take one first.`,
+      'editionId',
+    );
+}
+
+/** Plans a release: dated tasks, and the same publication and on-sale day on every format and listing it carries. */
+export const planRelease: CommandHandler<'plans.release'> = ({ db, today }, { editionId, day }) => {
+  const edition = plannedEdition(db, editionId);
+  const label = editionLabel(edition);
+  refusePastDay(day, today);
+  refuseSecondPlan(db, edition.id, 'release', label);
+  const rows = listingsOfEdition(db, edition.id);
+  const carried = toRelease(rows);
+  refuseUnready(rows, carried, label);
+  const listings = carried.map(planListing);
+  const tasks = releaseTasks({ calendar: calendarOf(db), today, day, listings });
+  const formats = new Set(carried.map((row) => row.formatId));
+  setReleaseDay(
+    db,
+    day,
+    [...formats],
+    carried.map((row) => row.id),
+  );
+  return storePlan(db, edition, { kind: 'release', day, madeOn: today }, tasks);
+};

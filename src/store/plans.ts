@@ -1,0 +1,173 @@
+import type { FormatStanding, ListingStanding } from '../contract/terms.ts';
+import type { ReadDb, WriteDb } from './connection.ts';
+
+export type PlanKind = 'release' | 'retirement';
+
+export interface StoredPlan {
+  id: number;
+  editionId: number;
+  kind: PlanKind;
+  day: string;
+  droppedOn: string | null;
+}
+
+const PLAN = 'SELECT p.id, p.edition_id AS editionId, p.kind, p.day, p.dropped_on AS droppedOn FROM plan p';
+
+export function planById(db: ReadDb, id: number): StoredPlan | undefined {
+  return db.one<StoredPlan>(`${PLAN} WHERE p.id = ?`, id);
+}
+
+/** The plan of a kind that is in force for an edition. */
+export function planInForce(db: ReadDb, editionId: number, kind: PlanKind): StoredPlan | undefined {
+  return db.one<StoredPlan>(
+    `${PLAN} WHERE p.edition_id = ? AND p.kind = ? AND p.dropped_on IS NULL`,
+    editionId,
+    kind,
+  );
+}
+
+/** Other plans in force with an unfinished task that needs an unfinished task of this plan. */
+export function plansWaitingFor(db: ReadDb, planId: number): StoredPlan[] {
+  return db.all<StoredPlan>(
+    `${PLAN} WHERE p.dropped_on IS NULL AND p.id <> ?1 AND p.id IN (
+       SELECT t.plan_id FROM task s JOIN task_need n ON n.needs_id = s.id JOIN task t ON t.id = n.task_id
+       WHERE s.plan_id = ?1 AND s.standing IN ('open', 'waiting') AND t.standing IN ('open', 'waiting'))
+     ORDER BY p.id`,
+    planId,
+  );
+}
+
+export function insertPlan(
+  db: WriteDb,
+  plan: { editionId: number; kind: PlanKind; day: string; madeOn: string },
+): number {
+  return db.run(
+    'INSERT INTO plan (edition_id, kind, day, made_on) VALUES (?, ?, ?, ?)',
+    plan.editionId,
+    plan.kind,
+    plan.day,
+    plan.madeOn,
+  ).lastInsertRowid;
+}
+
+export function setPlanDay(db: WriteDb, id: number, day: string): void {
+  db.run('UPDATE plan SET day = ? WHERE id = ?', day, id);
+}
+
+export function dropStoredPlan(db: WriteDb, id: number, on: string, reason: string): void {
+  db.run('UPDATE plan SET dropped_on = ?, dropped_reason = ? WHERE id = ?', on, reason, id);
+}
+
+export interface PlannedEdition {
+  id: number;
+  workId: number;
+  title: string;
+  number: number | null;
+}
+
+const EDITION = 'SELECT id, work_id AS workId, title, number FROM edition';
+
+export function editionOfPlan(db: ReadDb, id: number): PlannedEdition | undefined {
+  return db.one<PlannedEdition>(`${EDITION} WHERE id = ?`, id);
+}
+
+/** The edition that replaces another, if one does. */
+export function replacingEdition(db: ReadDb, id: number): PlannedEdition | undefined {
+  return db.one<PlannedEdition>(`${EDITION} WHERE replaces_id = ?`, id);
+}
+
+/** A listing of an edition with what a plan needs of its format and channel. */
+export interface PlanListingRow {
+  id: number;
+  standing: ListingStanding;
+  lastStepOn: string | null;
+  returns: 'Y' | 'N' | 'C' | 'S' | null;
+  formatId: number;
+  form: string;
+  formDetail: string | null;
+  caseKind: string | null;
+  largePrint: number;
+  formatStanding: FormatStanding;
+  isbn13: string | null;
+  channelId: number;
+  channelName: string;
+  leadDays: number;
+  removalDays: number;
+  proof: 'none' | 'electronic' | 'physical';
+  closedOn: string | null;
+}
+
+/** The listings of an edition, format by format, channels by name. */
+export function listingsOfEdition(db: ReadDb, editionId: number): PlanListingRow[] {
+  return db.all<PlanListingRow>(
+    `SELECT l.id, l.standing, l.last_step_on AS lastStepOn, l.returns, f.id AS formatId, f.form,
+       f.form_detail AS formDetail, f.case_kind AS caseKind, f.large_print AS largePrint, s.standing AS formatStanding,
+       n.isbn13, c.id AS channelId, c.name AS channelName, c.lead_days AS leadDays, c.removal_days AS removalDays,
+       c.proof, c.closed_on AS closedOn
+     FROM format f JOIN listing l ON l.format_id = f.id JOIN channel c ON c.id = l.channel_id
+     JOIN format_standing s ON s.format_id = f.id
+     LEFT JOIN number n ON n.format_id = f.id AND n.spent_on IS NULL
+     WHERE f.edition_id = ? ORDER BY f.id, c.name, l.id`,
+    editionId,
+  );
+}
+
+/** Gives formats and listings the one day on which everything goes on sale. */
+export function setReleaseDay(
+  db: WriteDb,
+  day: string,
+  formatIds: readonly number[],
+  listingIds: readonly number[],
+): void {
+  for (const id of formatIds)
+    db.run('UPDATE format SET publication_date = ?1, on_sale_date = ?1 WHERE id = ?2', day, id);
+  for (const id of listingIds) db.run('UPDATE listing SET on_sale_date = ? WHERE id = ?', day, id);
+}
+
+/** Unfinished tasks of a plan with the rules of their channels and what they still await from other plans. */
+export function openTasksOfPlan(
+  db: ReadDb,
+  planId: number,
+): {
+  id: number;
+  kind: string;
+  dueOn: string;
+  listingId: number | null;
+  leadDays: number | null;
+  removalDays: number | null;
+  proof: 'none' | 'electronic' | 'physical' | null;
+  awaitedDue: string | null;
+}[] {
+  return db.all(
+    `SELECT t.id, t.kind, t.due_on AS dueOn, t.listing_id AS listingId, c.lead_days AS leadDays,
+       c.removal_days AS removalDays, c.proof,
+       (SELECT max(s.due_on) FROM task_need n JOIN task s ON s.id = n.needs_id
+        WHERE n.task_id = t.id AND s.plan_id IS NOT t.plan_id AND s.standing IN ('open', 'waiting')) AS awaitedDue
+     FROM task t LEFT JOIN listing l ON l.id = t.listing_id LEFT JOIN channel c ON c.id = l.channel_id
+     WHERE t.plan_id = ? AND t.standing IN ('open', 'waiting') ORDER BY t.id`,
+    planId,
+  );
+}
+
+/** Tasks of a release plan that put a listing on sale and are not done yet. */
+export function salesAhead(
+  db: ReadDb,
+  planId: number,
+): { taskId: number; channelId: number; dueOn: string }[] {
+  return db.all(
+    `SELECT t.id AS taskId, l.channel_id AS channelId, t.due_on AS dueOn
+     FROM task t JOIN listing l ON l.id = t.listing_id
+     WHERE t.plan_id = ? AND t.kind = 'on-sale' AND t.standing IN ('open', 'waiting') ORDER BY t.id`,
+    planId,
+  );
+}
+
+/** Formats of which a plan has, or had, a task. */
+export function formatsOfPlan(db: ReadDb, planId: number): number[] {
+  return db
+    .all<{ id: number }>(
+      'SELECT DISTINCT format_id AS id FROM task WHERE plan_id = ? AND format_id IS NOT NULL ORDER BY 1',
+      planId,
+    )
+    .map((row) => row.id);
+}
