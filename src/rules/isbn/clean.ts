@@ -2,6 +2,7 @@ import { type GroupRanges, groupAt, lengthAt, locate, type RangeTable } from './
 import type { ParsedIsbn } from './types.ts';
 
 const CHECKS = ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9', 'X'];
+const TAILS = CHECKS.map((check) => `-${check}`);
 const HYPHEN = 45;
 
 /** Sums over the nine digits read last, without the parts of prefix and check digit; see readNine. */
@@ -90,7 +91,7 @@ function readThirteen(text: string, table: RangeTable): ParsedIsbn | null {
       registrant,
       publication,
       check: last,
-      hyphenated: `${group.head + registrant}-${publication}-${last}`,
+      hyphenated: `${group.head + registrant}-${publication}${TAILS[check] ?? ''}`,
       agency: group.agency,
       isbn10: prefix979 ? null : text.substring(3, 12) + check10(),
     },

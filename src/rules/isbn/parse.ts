@@ -1,55 +1,71 @@
-import { plainText } from './characters.ts';
-import { checkDigit10, checkDigit13, checkFits10, checkFits13, toIsbn13 } from './check-digit.ts';
+import { type PlainText, plainText } from './characters.ts';
 import { readClean } from './clean.ts';
+import { judgeByCount } from './count.ts';
+import { judge } from './judge.ts';
+import { refuse } from './problem.ts';
 import { type RangeTable, rangeTable } from './range-table.ts';
-import { hyphenate, splitIsbn } from './split.ts';
-import type { IsbnProblem, IsbnProblemCode, ParseResult } from './types.ts';
+import { spreadsheetDamage } from './spreadsheet.ts';
+import { explainText, noNumber, severalInRun } from './surroundings.ts';
+import type { ParseResult } from './types.ts';
+import { type Stretch, unwrap } from './wrapping.ts';
+import { collect } from './written.ts';
 
-/** Reads one ISBN out of what was typed, pasted or scanned; never throws. */
+/** Longer than any number with its label and remarks; also bounds the work of explaining. */
+const MAX_LENGTH = 400;
+/** Remarks in brackets and closing punctuation after the number: '(paperback) :'. */
+const REMARKS = /^(?: ?\([^()]*\)| ?\[[^[\]]*\])* ?[.,:;>]?$/;
+const ADD_ON = /^\+ ?[0-9]{5}$/;
+
+/**
+ * Reads one ISBN out of what was typed, pasted, scanned or imported: 13 or 10 digits with any dashes and spaces, any
+ * script's digits, a label, `urn:isbn:`, a GTIN-14 with indicator 0, a scan with its five-digit add-on, a remark in
+ * brackets. Nothing is mended silently: what is wrong is named, and a repair is offered where one can be told.
+ * Hyphens must stand between elements as the range table parts them; a number with fewer hyphens is accepted.
+ * Never throws.
+ */
 export function parseIsbn(text: string, table: RangeTable = rangeTable()): ParseResult {
   return readClean(text, table) ?? readCarefully(text, table);
 }
 
 function readCarefully(typed: string, table: RangeTable): ParseResult {
+  if (typed.length > MAX_LENGTH)
+    return refuse('too-long', `This text has ${typed.length} characters; a number is far shorter.`, {
+      hint: 'Enter one number at a time.',
+    });
   const plain = plainText(typed);
-  const body = plain.text.trim().replace(/^(?:urn:)?isbn(?:[- ]?1[03]\b)?:?\s*/i, '');
-  if (body === '') return refuse('empty', 'Nothing was entered.', 'Type an ISBN of 13 or 10 digits.');
-  const digits = body.replace(/[- ]/g, '').toUpperCase();
-  if (!/[0-9]/.test(digits)) return refuse('no-number', 'There is no number in this text.', null);
-  if (!/^[0-9]+X?$/.test(digits)) return refuse('letter', 'A letter stands where a digit belongs.', null);
-  if (digits.length < 10 || (digits.length > 10 && digits.length < 13))
-    return refuse('too-short', `There are ${digits.length} digits; an ISBN has 13 or 10.`, null);
-  if (digits.length > 13)
-    return refuse('too-long', `There are ${digits.length} digits; an ISBN has 13.`, null);
-  return judge(digits, body, table);
-}
-
-function judge(digits: string, body: string, table: RangeTable): ParseResult {
-  const ten = digits.length === 10;
-  if (ten ? !checkFits10(digits) : !checkFits13(digits)) {
-    const due = ten ? checkDigit10(digits.slice(0, 9)) : checkDigit13(digits.slice(0, 12));
-    return refuse('check-digit', `The check digit does not fit; for these digits it would be ${due}.`, null);
+  const stretch = unwrap(plain.text);
+  if (stretch.from >= stretch.to)
+    return plain.text.trim() === ''
+      ? refuse('empty', 'Nothing was entered.', { hint: 'Type an ISBN of 13 or 10 digits.' })
+      : noNumber();
+  const end = endOfNumber(plain.text, stretch);
+  if (end === stretch.to) return readAll(plain, stretch, table);
+  const tail = plain.text.slice(end, stretch.to);
+  if (REMARKS.test(tail) && !/[0-9]{9}/.test(tail.replace(/[- ]/g, '')))
+    return readAll(plain, { ...stretch, to: end }, table);
+  if (ADD_ON.test(tail)) {
+    const written = collect(plain, stretch.from, end);
+    if (written.digits.length === 13) return judge(written, 'scan', table, tail.slice(-5));
   }
-  const thirteen = ten ? toIsbn13(digits) : digits;
-  if (thirteen.startsWith('9790'))
-    return refuse('music-number', 'Numbers with 979-0 are for printed music.', null);
-  if (!/^97[89]/.test(thirteen))
-    return refuse('not-a-book-number', 'A book number begins with 978 or 979.', null);
-  const hyphenated = hyphenate(thirteen, table);
-  if (hyphenated === null || splitIsbn(thirteen, table) === null)
-    return refuse('range-not-in-use', 'This range of numbers is not in use.', null);
-  const read = readClean(digits, table);
-  if (read === null) return refuse('range-not-in-use', 'This range of numbers is not in use.', null);
-  if (body.includes('-') && !hyphenated.endsWith(body.replace(/ /g, '').slice(0, -1), hyphenated.length - 1))
-    return refuse('hyphens-misplaced', 'The hyphens stand in the wrong places.', null, hyphenated);
-  return read;
+  return spreadsheetDamage(plain, stretch, table) ?? explainText(plain, stretch, table);
 }
 
-function refuse(
-  code: IsbnProblemCode,
-  message: string,
-  hint: string | null,
-  repair: string | null = null,
-): { ok: false; problem: IsbnProblem } {
-  return { ok: false, problem: { code, message, hint, position: null, repair } };
+/** Where digits, hyphens and spaces end, an X closing them included; spaces at the end are left out. */
+function endOfNumber(text: string, { from, to }: Stretch): number {
+  let end = from;
+  while (end < to && isNumberCharacter(text.charCodeAt(end))) end += 1;
+  if (end > from && /[Xx]/.test(text.charAt(end)) && !/[\p{L}\p{N}]/u.test(text.charAt(end + 1)))
+    return end + 1;
+  while (end > from && text.charCodeAt(end - 1) === 32) end -= 1;
+  return end;
+}
+
+function isNumberCharacter(code: number): boolean {
+  return (code >= 48 && code <= 57) || code === 45 || code === 32;
+}
+
+function readAll(plain: PlainText, { from, to, form }: Stretch, table: RangeTable): ParseResult {
+  const written = collect(plain, from, to);
+  if (written.digits === '') return noNumber();
+  return severalInRun(written, table) ?? judgeByCount(written, form, table);
 }
