@@ -158,6 +158,8 @@ CREATE TABLE channel (
   default_discount_bp INTEGER CHECK (default_discount_bp BETWEEN 0 AND 10000),
   default_returns TEXT CHECK (default_returns IN ('Y', 'N', 'C', 'S')),
   request_template TEXT NOT NULL DEFAULT '',
+  -- open fields that this channel locks at its submission too, a JSON list
+  locks_more TEXT NOT NULL DEFAULT '[]' CHECK (json_type(locks_more) = 'array'),
   closed_on TEXT CHECK (closed_on IS date(closed_on))
 ) STRICT;
 
@@ -237,6 +239,17 @@ CREATE TABLE task_need (
   CHECK (task_id <> needs_id)
 ) STRICT;
 CREATE INDEX task_need_by_needs ON task_need (needs_id);
+
+-- A recorded correction opens the identity fields of an edition that was submitted but never cleared, once
+-- every listing was taken back; the next submission closes it.
+CREATE TABLE correction (
+  id INTEGER PRIMARY KEY,
+  edition_id INTEGER NOT NULL REFERENCES edition (id),
+  made_on TEXT NOT NULL CHECK (made_on IS date(made_on)),
+  reason TEXT NOT NULL CHECK (trim(reason) <> ''),
+  closed_on TEXT CHECK (closed_on IS date(closed_on))
+) STRICT;
+CREATE UNIQUE INDEX correction_open ON correction (edition_id) WHERE closed_on IS NULL;
 
 -- Runs of taken numbers in a block, kept by triggers: the first gap, and so the next free number, is found
 -- without looking at the numbers themselves. Derived, so not journalled.

@@ -3,7 +3,7 @@ import { Refusal } from '../contract/refusal.ts';
 import { editionFacts } from '../queries/records.ts';
 import { changesOf } from '../rules/changes.ts';
 import { editionLabel } from '../rules/labels.ts';
-import { lockedEditionFields, lockedSentence } from '../rules/locks.ts';
+import { lockedSentence } from '../rules/locks.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
 import {
   deleteEdition,
@@ -63,13 +63,9 @@ export const editionCommands = {
     const changes = changesOf<EditionFields>(stored, wanted as Partial<EditionFields>);
     const changed = Object.keys(changes);
     const lock = editionFacts(db, [stored])[0]?.lock;
-    const locked = lockedEditionFields(changed);
+    const locked = changed.filter((field) => lock?.fields.includes(field));
     if (lock && locked.length > 0)
-      throw new Refusal(
-        'FIELD_LOCKED',
-        lockedSentence(locked, { since: lock.since, by: lock.channelName }),
-        locked[0],
-      );
+      throw new Refusal('FIELD_LOCKED', lockedSentence(locked, { ...lock, by: lock.channelName }), locked[0]);
     checkAges({ ...stored, ...changes });
     writeEdition(db, id, changes);
     return { editionId: id, changed };
@@ -90,4 +86,25 @@ export const editionCommands = {
     deleteEdition(db, id);
     return { editionId: id };
   },
-} satisfies Commands<'editions.create' | 'editions.update' | 'editions.remove'>;
+
+  'editions.correct': ({ db, today }, { id, reason }) => {
+    const stored = needEdition(db, id);
+    const facts = editionFacts(db, [stored])[0];
+    if (facts?.correction)
+      throw new Refusal(
+        'STEP_REFUSED',
+        `A correction is open since ${facts.correction.madeOn}; make the change now.`,
+        'id',
+      );
+    if (!facts?.lock)
+      throw new Refusal('STEP_REFUSED', `${editionLabel(stored)} is not locked; change it as it is.`, 'id');
+    if (!facts.lock.correctable)
+      throw new Refusal(
+        'STEP_REFUSED',
+        'A correction needs every listing taken back and none ever cleared for sale; otherwise the way forward is the next edition with new numbers.',
+        'id',
+      );
+    db.run('INSERT INTO correction (edition_id, made_on, reason) VALUES (?, ?, ?)', id, today, reason);
+    return { editionId: id };
+  },
+} satisfies Commands<'editions.create' | 'editions.update' | 'editions.remove' | 'editions.correct'>;

@@ -1,9 +1,10 @@
 import { BLANK_FORMAT, type FormatFields } from '../contract/formats.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { formName, madeOf } from '../contract/terms.ts';
+import { editionFacts } from '../queries/records.ts';
 import { fieldsCarriedBetweenForms } from '../rules/carry.ts';
 import { changesOf } from '../rules/changes.ts';
-import { lockedFormatFields, lockedSentence } from '../rules/locks.ts';
+import { lockedSentence } from '../rules/locks.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
 import {
   deleteFormat,
@@ -66,15 +67,18 @@ function refuseEnded(stored: StoredFormat): void {
     );
 }
 
-function refuseLocked(db: ReadDb, id: number, changed: string[]): void {
-  const locked = lockedFormatFields(changed);
-  if (locked.length === 0) return;
-  const sent = listingsOfFormats(db, [id]).filter((listing) => listing.firstSentOn !== null);
-  const first = sent.sort((a, b) => (a.firstSentOn ?? '').localeCompare(b.firstSentOn ?? ''))[0];
-  if (first)
+function refuseLocked(db: ReadDb, stored: StoredFormat, changed: string[]): void {
+  const edition = editionFacts(db, [needEdition(db, stored.editionId)])[0];
+  const lock = edition?.formats.find((format) => format.id === stored.id)?.lock;
+  const locked = changed.filter((field) => lock?.fields.includes(field));
+  if (lock && locked.length > 0)
     throw new Refusal(
       'FIELD_LOCKED',
-      lockedSentence(locked, { since: first.firstSentOn ?? '', by: first.channelName }),
+      lockedSentence(locked, {
+        since: lock.since,
+        by: lock.channelName,
+        correctable: edition?.lock?.correctable ?? false,
+      }),
       locked[0],
     );
 }
@@ -112,7 +116,7 @@ export const formatCommands = {
     const changed = Object.keys(changes);
     if (changed.length === 0) return { formatId: id, changed };
     refuseEnded(stored);
-    refuseLocked(db, id, changed);
+    refuseLocked(db, stored, changed);
     checkFields({ ...stored, ...changes });
     writeFormat(db, id, changes);
     return { formatId: id, changed };

@@ -1,7 +1,5 @@
-import { EDITION_IDENTITY } from '../contract/editions.ts';
-import { FORMAT_IDENTITY } from '../contract/formats.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { formName, type ListingStanding } from '../contract/terms.ts';
+import { EDITION_IDENTITY, FORMAT_IDENTITY, formName, type ListingStanding } from '../contract/terms.ts';
 import { doneByMove } from '../rules/plans/kinds.ts';
 import { noWay, wayTo } from '../rules/standings.ts';
 import type { WriteDb } from '../store/connection.ts';

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { anyText, filledText, isoDate, operation, rowId } from './operation.ts';
-import { CHANNEL_KINDS, PROOF_KINDS } from './terms.ts';
+import { CHANNEL_KINDS, LOCKABLE_FIELDS, PROOF_KINDS } from './terms.ts';
 
 const limit = z.int().nonnegative().nullable();
 
@@ -23,6 +23,8 @@ export const channelFields = z.object({
   defaultReturns: z.enum(['Y', 'N', 'C', 'S']).nullable(),
   /** Request text of this channel; empty uses the one in Settings. */
   requestTemplate: anyText,
+  /** Open fields that this channel locks at its submission too. */
+  locksMore: z.array(z.enum(LOCKABLE_FIELDS)),
 });
 export type ChannelFields = z.infer<typeof channelFields>;
 
@@ -40,6 +42,7 @@ export const BLANK_CHANNEL = {
   defaultDiscountBp: null,
   defaultReturns: null,
   requestTemplate: '',
+  locksMore: [],
 } satisfies Omit<ChannelFields, 'name'>;
 
 export const channel = channelFields.extend({

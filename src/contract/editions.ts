@@ -45,19 +45,6 @@ export const editionFields = z.object({
 });
 export type EditionFields = z.infer<typeof editionFields>;
 
-/** Fields of an edition that lock with the first submission of any of its formats. */
-export const EDITION_IDENTITY = [
-  'title',
-  'subtitle',
-  'number',
-  'statement',
-  'contributors',
-  'language',
-  'imprint',
-  'series',
-  'seriesNumber',
-] as const satisfies readonly (keyof EditionFields)[];
-
 /** Since when, through which listing and why the named fields may no longer change. */
 export const lock = z.object({
   since: isoDate,
@@ -67,6 +54,8 @@ export const lock = z.object({
   fields: z.array(z.string()),
   reason: z.string(),
   source: z.string(),
+  /** Whether a recorded correction is possible: every listing taken back, none ever cleared. */
+  correctable: z.boolean(),
 });
 export type Lock = z.infer<typeof lock>;
 
@@ -78,6 +67,8 @@ export const edition = editionFields.extend({
   replacesId: rowId.nullable(),
   replacedById: rowId.nullable(),
   lock: lock.nullable(),
+  /** An open recorded correction: identity fields may change until the next submission. */
+  correction: z.object({ madeOn: isoDate, reason: z.string() }).nullable(),
   formats: z.array(format),
   plans: z.array(
     z.object({
@@ -160,4 +151,14 @@ export const prepareNextEdition = operation({
   }),
   output: z.object({ editionId: rowId, formatIds: z.array(rowId) }),
   errors: ['NOT_READY', 'ALREADY_EXISTS', 'BLOCK_EMPTY'],
+});
+
+export const correctEdition = operation({
+  name: 'editions.correct',
+  kind: 'command',
+  summary:
+    'Record a correction: opens the identity fields of a submitted edition again, only when every listing was taken back and none was ever cleared; the next submission locks them again.',
+  input: z.object({ id: rowId, reason: filledText }),
+  output: z.object({ editionId: rowId }),
+  errors: ['STEP_REFUSED'],
 });

@@ -37,13 +37,6 @@ export const formatFields = z.object({
 });
 export type FormatFields = z.infer<typeof formatFields>;
 
-export const FORMAT_IDENTITY = [
-  'form',
-  'formDetail',
-  'caseKind',
-  'largePrint',
-] as const satisfies readonly (keyof FormatFields)[];
-
 export const BLANK_FORMAT = {
   formDetail: null,
   caseKind: null,

@@ -3,7 +3,13 @@ import { auditRules, auditText, runAudit } from './audit.ts';
 import { addBlock, listBlocks, updateBlock } from './blocks.ts';
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
-import { createEdition, prepareNextEdition, removeEdition, updateEdition } from './editions.ts';
+import {
+  correctEdition,
+  createEdition,
+  prepareNextEdition,
+  removeEdition,
+  updateEdition,
+} from './editions.ts';
 import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
 import { checkIsbns } from './isbns.ts';
 import { listJournal } from './journal.ts';
@@ -33,6 +39,8 @@ const all = [
   createWork,
   updateWork,
   removeWork,
+  correctEdition,
+  correctEdition,
   createEdition,
   updateEdition,
   removeEdition,

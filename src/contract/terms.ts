@@ -111,6 +111,35 @@ export const SUBJECT_SCHEMES = ['thema', 'bisac', 'own'] as const;
 export const CHANNEL_KINDS = ['print', 'e-book', 'audio', 'any'] as const;
 export const PROOF_KINDS = ['none', 'electronic', 'physical'] as const;
 
+/** Fields of an edition that lock with the first submission of any of its formats. */
+export const EDITION_IDENTITY = [
+  'title',
+  'subtitle',
+  'number',
+  'statement',
+  'contributors',
+  'language',
+  'imprint',
+  'series',
+  'seriesNumber',
+] as const;
+
+/** Fields of a format that lock with its own first submission, beside its ISBN. */
+export const FORMAT_IDENTITY = ['form', 'formDetail', 'caseKind', 'largePrint'] as const;
+
+/** Open fields that a channel may lock at its submission beside the identity fields. 'trimWidthUm' stands for the trim size. */
+export const LOCKABLE_FIELDS = [
+  'trimWidthUm',
+  'pages',
+  'interiorColour',
+  'paper',
+  'finish',
+  'publicationDate',
+  'onSaleDate',
+  'description',
+  'audience',
+] as const;
+
 /** Returns terms: codes of ONIX List 66. */
 export const RETURNS = [
   { code: 'Y', name: 'Returnable, whole copies' },

@@ -16,7 +16,7 @@ function run(context: QueryContext, asOf: string | undefined): Audit {
   const db = context.on(asOf);
   const day = asOf ?? context.today;
   const settings = readSettings(context.db);
-  const facts = gatherFacts(readAuditRows(db, day), day, settings);
+  const facts = gatherFacts(readAuditRows(db, day), { day, today: context.today }, settings);
   return {
     catalogueName: settings.catalogueName,
     fileName: context.file.name,

@@ -1,10 +1,10 @@
-import { EDITION_IDENTITY, type Edition, type Lock } from '../contract/editions.ts';
-import { FORMAT_IDENTITY, type Format } from '../contract/formats.ts';
+import type { Edition, Lock } from '../contract/editions.ts';
+import type { Format } from '../contract/formats.ts';
 import type { Listing } from '../contract/listings.ts';
 import { formName } from '../contract/terms.ts';
 import { hyphenate } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
-import { LOCK_SOURCE } from '../rules/locks.ts';
+import { EDITION_LOCKS, FORMAT_LOCKS, LOCK_REASONS, type LockFacts, lockedFields } from '../rules/locks.ts';
 import { nextSteps } from '../rules/standings.ts';
 import type { ReadDb } from '../store/connection.ts';
 import type { StoredEdition } from '../store/editions.ts';
@@ -30,10 +30,36 @@ function firstSent(listings: StoredListing[]): (StoredListing & { firstSentOn: s
   return sent.sort((a, b) => a.firstSentOn.localeCompare(b.firstSentOn) || a.id - b.id)[0];
 }
 
-function formatFacts(stored: StoredFormat, listings: StoredListing[]): Format {
+const ON_SALE = ['selling', 'leaving', 'gone'];
+
+/** Fields that the channels some listings were submitted to lock beside the identity fields. */
+type MoreLocks = Map<number, LockFacts['more'][number][]>;
+
+function moreLocks(db: ReadDb, formatIds: number[]): MoreLocks {
+  if (formatIds.length === 0) return new Map();
+  const rows = db.all<{ formatId: number; field: LockFacts['more'][number] }>(
+    `SELECT format_id AS formatId, field FROM format_locked_more WHERE format_id IN (${marks(formatIds)})`,
+    ...formatIds,
+  );
+  const map: MoreLocks = new Map();
+  for (const row of rows) map.set(row.formatId, [...(map.get(row.formatId) ?? []), row.field]);
+  return map;
+}
+
+function formatFacts(
+  stored: StoredFormat,
+  listings: StoredListing[],
+  facts: Pick<LockFacts, 'correcting' | 'more'>,
+): Format {
   const { plannedOn: _plannedOn, ...rest } = stored;
   const first = firstSent(listings);
   const ended = stored.standing === 'retired' || stored.standing === 'cancelled';
+  const fields = lockedFields(FORMAT_LOCKS, {
+    ...facts,
+    submitted: first !== undefined,
+    onSale: listings.some((listing) => ON_SALE.includes(listing.standing)),
+    ended,
+  });
   return {
     ...rest,
     name: formName(stored),
@@ -42,7 +68,7 @@ function formatFacts(stored: StoredFormat, listings: StoredListing[]): Format {
       ? {
           since: first.firstSentOn,
           channelName: first.channelName,
-          fields: ['isbn', ...FORMAT_IDENTITY],
+          fields: ['isbn', ...fields],
           reason: `Sent to ${first.channelName} on ${first.firstSentOn}.`,
         }
       : null,
@@ -50,18 +76,26 @@ function formatFacts(stored: StoredFormat, listings: StoredListing[]): Format {
   };
 }
 
-function editionLock(formats: StoredFormat[], listings: StoredListing[]): Lock | null {
+function editionLock(
+  formats: StoredFormat[],
+  listings: StoredListing[],
+  facts: Pick<LockFacts, 'correcting' | 'more'>,
+): Lock | null {
   const first = firstSent(listings);
   if (!first) return null;
+  const fields = lockedFields(EDITION_LOCKS, { ...facts, submitted: true, onSale: false, ended: false });
+  if (fields.length === 0) return null;
   const format = formats.find((candidate) => candidate.id === first.formatId);
   return {
     since: first.firstSentOn,
     listingId: first.id,
     channelName: first.channelName,
     formatName: format ? formName(format) : '',
-    fields: [...EDITION_IDENTITY],
-    reason: `Sent to ${first.channelName} on ${first.firstSentOn}.`,
-    source: LOCK_SOURCE,
+    fields,
+    reason: LOCK_REASONS.submission.reason,
+    source: LOCK_REASONS.submission.source,
+    correctable:
+      !facts.correcting && listings.every((l) => l.standing === 'unsent' && l.firstClearedOn === null),
   };
 }
 
@@ -74,15 +108,8 @@ interface PlanRow {
   done: number;
 }
 
-/** Stored editions with their formats, listings, locks and plans, in a constant number of queries. */
-export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
-  const ids = editions.map((stored) => stored.id);
-  if (ids.length === 0) return [];
-  const formats = formatsOfEditions(db, ids);
-  const listings = listingsOfFormats(
-    db,
-    formats.map((stored) => stored.id),
-  );
+/** What surrounds some editions: plans in force with their task counts, the editions that replace them, open corrections. */
+function aroundEditions(db: ReadDb, ids: number[]) {
   const plans = db.all<PlanRow>(
     `SELECT p.id, p.edition_id AS editionId, p.kind, p.day, coalesce(sum(t.standing IN ('open', 'waiting')), 0) AS open,
        coalesce(sum(t.standing = 'done'), 0) AS done
@@ -98,20 +125,49 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
       )
       .map((row) => [row.old, row.id]),
   );
+  const corrections = new Map(
+    db
+      .all<{ editionId: number; madeOn: string; reason: string }>(
+        `SELECT edition_id AS editionId, made_on AS madeOn, reason FROM correction
+         WHERE closed_on IS NULL AND edition_id IN (${marks(ids)})`,
+        ...ids,
+      )
+      .map(({ editionId, ...correction }) => [editionId, correction]),
+  );
+  return { plans, replacements, corrections };
+}
+
+/** Stored editions with their formats, listings, locks and plans, in a constant number of queries. */
+export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
+  const ids = editions.map((stored) => stored.id);
+  if (ids.length === 0) return [];
+  const formats = formatsOfEditions(db, ids);
+  const listings = listingsOfFormats(
+    db,
+    formats.map((stored) => stored.id),
+  );
+  const { plans, replacements, corrections } = aroundEditions(db, ids);
+  const more = moreLocks(
+    db,
+    formats.map((stored) => stored.id),
+  );
   return editions.map((stored) => {
     const own = formats.filter((format) => format.editionId === stored.id);
-    const ownIds = new Set(own.map((format) => format.id));
-    const ownListings = listings.filter((listing) => ownIds.has(listing.formatId));
+    const ofFormat = Map.groupBy(listings, (listing) => listing.formatId);
+    const ownListings = own.flatMap((format) => ofFormat.get(format.id) ?? []);
+    const correction = corrections.get(stored.id) ?? null;
+    const correcting = correction !== null;
     return {
       ...stored,
       label: editionLabel(stored),
       replacedById: replacements.get(stored.id) ?? null,
-      lock: editionLock(own, ownListings),
+      lock: editionLock(own, ownListings, {
+        correcting,
+        more: own.flatMap((format) => more.get(format.id) ?? []),
+      }),
+      correction,
       formats: own.map((format) =>
-        formatFacts(
-          format,
-          ownListings.filter((listing) => listing.formatId === format.id),
-        ),
+        formatFacts(format, ofFormat.get(format.id) ?? [], { correcting, more: more.get(format.id) ?? [] }),
       ),
       plans: plans
         .filter((plan) => plan.editionId === stored.id)

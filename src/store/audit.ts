@@ -80,6 +80,7 @@ function readFormats(db: ReadDb) {
       trimHeightUm: format.trimHeightUm,
       pages: format.pages,
       durationMinutes: format.durationMinutes,
+      interiorColour: format.interiorColour,
       largePrint: format.largePrint,
       publicationDate: format.publicationDate,
       onSaleDate: format.onSaleDate,

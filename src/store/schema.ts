@@ -6,6 +6,7 @@ import type {
   FINISHES,
   INTERIOR_COLOURS,
   ListingStanding,
+  LOCKABLE_FIELDS,
   NumberStanding,
   PROOF_KINDS,
   SUBJECT_SCHEMES,
@@ -17,6 +18,7 @@ import type {
 
 const id = () => integer('id').primaryKey();
 const flag = (name: string) => integer(name, { mode: 'boolean' }).notNull().default(false);
+type LocksMore = (typeof LOCKABLE_FIELDS)[number];
 type ReturnsCode = 'Y' | 'N' | 'C' | 'S';
 
 export const setting = sqliteTable('setting', {
@@ -145,6 +147,7 @@ export const channel = sqliteTable('channel', {
   defaultDiscountBp: integer('default_discount_bp'),
   defaultReturns: text('default_returns').$type<ReturnsCode>(),
   requestTemplate: text('request_template').notNull().default(''),
+  locksMore: text('locks_more', { mode: 'json' }).$type<LocksMore[]>().notNull().default([]),
   closedOn: text('closed_on'),
 });
 
