@@ -8,11 +8,13 @@ import { formatCommands } from './formats.ts';
 import { listingCommands } from './listings.ts';
 import { nextEditionCommands } from './next-edition.ts';
 import { numberCommands } from './numbers.ts';
+import { planCommands } from './plans.ts';
 import { settingCommands } from './settings.ts';
+import { taskCommands } from './tasks.ts';
 import { workCommands } from './works.ts';
 
 /** Every command by its name. */
-export const commands: Partial<{ [N in CommandName]: CommandHandler<N> }> = {
+export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...blockCommands,
   ...channelCommands,
   ...demoCommands,
@@ -21,6 +23,8 @@ export const commands: Partial<{ [N in CommandName]: CommandHandler<N> }> = {
   ...listingCommands,
   ...nextEditionCommands,
   ...numberCommands,
+  ...planCommands,
   ...settingCommands,
+  ...taskCommands,
   ...workCommands,
 };

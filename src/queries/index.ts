@@ -6,17 +6,21 @@ import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
+import { requestQueries } from './requests.ts';
 import { settingQueries } from './settings.ts';
+import { taskQueries } from './tasks.ts';
 import { workQueries } from './works.ts';
 
 /** Every query by its name. */
-export const queries: Partial<{ [N in QueryName]: QueryHandler<N> }> = {
+export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...auditQueries,
   ...blockQueries,
   ...catalogueQueries,
   ...channelQueries,
   ...journalQueries,
   ...numberQueries,
+  ...requestQueries,
   ...settingQueries,
+  ...taskQueries,
   ...workQueries,
 };
