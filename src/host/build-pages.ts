@@ -1,5 +1,6 @@
-import { existsSync, readdirSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync, utimesSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { stripVTControlCharacters } from 'node:util';
 import { Refusal } from '../contract/refusal.ts';
 import { PAGES, PROGRAM } from './home.ts';
 
@@ -30,8 +31,31 @@ export function isStale(output: string, sources: readonly string[]): boolean {
   return sources.some((source) => newest(source) > built);
 }
 
+/**
+ * Builds beside the old pages and swaps them in, so that a host that is already serving never sees half a build
+ * and two builds at once do not disturb each other. The pages count as old as the moment building began.
+ */
+async function build(vite: typeof import('vite'), began: Date): Promise<void> {
+  const fresh = `${PAGES}-new-${process.pid}`;
+  const old = `${PAGES}-old-${process.pid}`;
+  try {
+    await vite.build({
+      configFile: join(PROGRAM, 'vite.config.ts'),
+      build: { outDir: fresh, emptyOutDir: true },
+      logLevel: 'warn',
+    });
+    utimesSync(join(fresh, 'index.html'), began, began);
+    mkdirSync(dirname(PAGES), { recursive: true });
+    if (existsSync(PAGES)) renameSync(PAGES, old);
+    renameSync(fresh, PAGES);
+  } finally {
+    for (const folder of [fresh, old]) rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 /** Builds the pages with Vite unless they are newer than their sources; says so first in one line. */
 export async function ensurePages(say: (line: string) => void): Promise<void> {
+  const began = new Date();
   const sources = PAGE_SOURCES.map((source) => join(PROGRAM, source));
   if (!isStale(join(PAGES, 'index.html'), sources)) return;
   say('Building the pages; this takes some seconds and is needed once after a change.');
@@ -43,9 +67,14 @@ export async function ensurePages(say: (line: string) => void): Promise<void> {
     );
   }
   try {
-    await vite.build({ configFile: join(PROGRAM, 'vite.config.ts'), logLevel: 'warn' });
+    await build(vite, began);
   } catch (error) {
-    const why = error instanceof Error ? error.message.split('\n')[0] : String(error);
+    const text = stripVTControlCharacters(error instanceof Error ? error.message : String(error));
+    const why = text
+      .split('\n')
+      .filter((line) => line.trim())
+      .slice(0, 2)
+      .join(' ');
     throw new Refusal(
       'DISK_TROUBLE',
       `The pages could not be built (${why}); run npm run build to see the whole report.`,

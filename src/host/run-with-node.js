@@ -55,14 +55,14 @@ function handOver(node, entry) {
  * Runs a TypeScript file of this program with the arguments of this process: here if this Node is new enough,
  * else with the one that came along, else says in a sentence what is needed and ends with 2.
  * @param {string} entry absolute path
- * @param {{ version?: string, brought?: string | undefined }} [found] what was found here; given in tests
+ * @param {{ version?: string, brought?: string | null | undefined }} [found] what was found here; given in tests
  * @returns {Promise<void>}
  */
 export async function runWithNode(entry, found = {}) {
   const version = found.version || process.versions.node;
   const brought = 'brought' in found ? found.brought : broughtNode();
   if (isNewEnough(version)) await import(pathToFileURL(entry).href);
-  else if (brought !== undefined) handOver(brought, entry);
+  else if (brought) handOver(brought, entry);
   else {
     process.stderr.write(
       `Edition Ledger needs Node ${NEEDED} or newer and this is ${version}; run npm ci, which brings one along, or install a newer Node.\n`,

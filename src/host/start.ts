@@ -29,7 +29,14 @@ async function startElectron(program: string, options: StartOptions): Promise<vo
   });
 }
 
-/** Closes host and store once, on a signal or when the store's thread dies. */
+/** The shell that npm puts between itself and this process ends on a signal without passing it on. */
+function onOrphaned(stop: () => void): void {
+  if (process.env.npm_lifecycle_event === undefined) return;
+  const parent = process.ppid;
+  setInterval(() => process.ppid !== parent && stop(), 500).unref();
+}
+
+/** Closes host and store once, on a signal, when npm goes away or when the store's thread dies. */
 function stopCleanly(host: Host, store: StoreClient): void {
   let stopping = false;
   const stop = async (exitCode: number) => {
@@ -40,6 +47,7 @@ function stopCleanly(host: Host, store: StoreClient): void {
     process.exit(exitCode);
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => void stop(0));
+  onOrphaned(() => void stop(0));
   void store.ended.then(() => {
     if (!stopping)
       console.error('The catalogue’s thread ended; start Edition Ledger again. What was saved is safe.');
