@@ -54,6 +54,7 @@ export interface FormatRow {
   trimHeightUm: number | null;
   pages: number | null;
   durationMinutes: number | null;
+  interiorColour: string | null;
   largePrint: boolean;
   publicationDate: string | null;
   onSaleDate: string | null;
@@ -211,6 +212,8 @@ export interface TaskFacts extends TaskRow {
 export interface Facts {
   /** The day the audit speaks of, YYYY-MM-DD. */
   day: string;
+  /** Whether that day is past: what was only planned then is not known now. */
+  past: boolean;
   settings: AuditSettings;
   blocks: readonly BlockRow[];
   works: WorkFacts[];

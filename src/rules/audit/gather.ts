@@ -143,9 +143,13 @@ function joinListings(rows: FactRows, formats: Map<number, FormatFacts>): Map<nu
 
 /**
  * Joins the rows of a catalogue file into facts; linear in the rows. Rows whose parent is missing (a damaged
- * file) are left out, tasks of a plan that is not in force too.
+ * file, or a past day on which it did not exist) are left out, tasks of a plan that is not in force too.
  */
-export function gatherFacts(rows: FactRows, day: string, settings: AuditSettings): Facts {
+export function gatherFacts(
+  rows: FactRows,
+  days: { day: string; today: string },
+  settings: AuditSettings,
+): Facts {
   const { works, editions } = joinEditions(rows);
   const formats = joinFormats(rows, editions);
   const numbers = joinNumbers(rows, formats);
@@ -154,8 +158,11 @@ export function gatherFacts(rows: FactRows, day: string, settings: AuditSettings
   const plans = byId(rows.plans);
   const of = <T>(map: Map<number, T>, id: number | null): T | null =>
     id === null ? null : (map.get(id) ?? null);
+  const known = (map: Map<number, unknown>, id: number | null) => id === null || map.has(id);
   const tasks = rows.tasks
-    .filter((task) => task.planId === null || plans.has(task.planId))
+    .filter((task) => known(plans, task.planId) && known(workById, task.workId))
+    .filter((task) => known(editions, task.editionId) && known(formats, task.formatId))
+    .filter((task) => known(listings, task.listingId))
     .map((task): TaskFacts => {
       const listing = of(listings, task.listingId);
       const format = of(formats, task.formatId) ?? listing?.format ?? null;
@@ -163,7 +170,8 @@ export function gatherFacts(rows: FactRows, day: string, settings: AuditSettings
       return { ...task, listing, format, edition, work: of(workById, task.workId) ?? edition?.work ?? null };
     });
   return {
-    day,
+    day: days.day,
+    past: days.day < days.today,
     settings,
     blocks: rows.blocks,
     works,

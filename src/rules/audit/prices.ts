@@ -1,0 +1,151 @@
+import type { FormatFacts, ListingFacts, PriceRow } from './facts.ts';
+import { each, hasEnded, isSubmitted, ofEdition, ofFormat, ofListing, PRACTICE, type Rule } from './rule.ts';
+
+// Prices, and what is left of them (STANDARDS E7: list × (1 − discount) − print cost, in whole minor units).
+
+const WHOLE = 10_000n;
+const OUT: ReadonlySet<string> = new Set(['sent', 'proof', 'cleared', 'selling']);
+
+/** Minor units as major units with the currency in front: 'EUR 12.50'. */
+function written(amountMinor: number, currency: string): string {
+  let digits = 2;
+  try {
+    const known = new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions();
+    digits = known.maximumFractionDigits ?? 2;
+  } catch {
+    // A code that is no currency of the runtime: two places, as most have.
+  }
+  const amount = Math.abs(amountMinor) / 10 ** digits;
+  return `${currency} ${amountMinor < 0 ? '−' : ''}${amount.toFixed(digits)}`;
+}
+
+/** The list price in the currency of the print cost, for a listing that is or will be on sale. */
+function listAndCost(listing: ListingFacts): { list: PriceRow; cost: number } | null {
+  const { printCostMinor: cost, printCostCurrency, format } = listing;
+  if (cost === null || hasEnded(format) || ['leaving', 'gone'].includes(listing.standing)) return null;
+  const list = format.prices.find((price) => price.currency === printCostCurrency);
+  return list ? { list, cost } : null;
+}
+
+/**
+ * What a copy earns, in ten-thousandths of a minor unit so that nothing is rounded, and the lowest list price
+ * that loses nothing (rounded up; null at a discount of 100 %).
+ */
+function compensation(
+  list: number,
+  discountBp: number,
+  cost: number,
+): { exact: bigint; lowest: number | null } {
+  const share = WHOLE - BigInt(discountBp);
+  const scaled = BigInt(cost) * WHOLE;
+  const lowest = share > 0n ? Number((scaled + share - 1n) / share) : null;
+  return { exact: BigInt(list) * share - scaled, lowest };
+}
+
+/** Rounded to the nearest minor unit, a loss never to nothing. */
+function rounded(exact: bigint): number {
+  const nearest = Math.round(Number(exact) / Number(WHOLE));
+  return exact < 0n ? Math.min(nearest, -1) : nearest;
+}
+
+function cheapest(formats: readonly FormatFacts[], form: string, currency: string): number | null {
+  const prices = formats
+    .filter((format) => format.form === form && !hasEnded(format))
+    .flatMap((format) => format.prices.filter((price) => price.currency === currency));
+  return prices.length > 0 ? Math.min(...prices.map((price) => price.amountMinor)) : null;
+}
+
+export const priceRules: readonly Rule[] = [
+  {
+    id: 'listing-without-price',
+    sentence: 'A format that a channel lists has a price.',
+    severity: 'must fix',
+    mend: 'Enter a price; it stays open.',
+    source: PRACTICE,
+    find: (facts) =>
+      each(facts.formats, ofFormat, (format) => {
+        const out = format.listings.filter((listing) => OUT.has(listing.standing));
+        if (out.length === 0 || format.prices.length > 0 || hasEnded(format)) return null;
+        return `${format.label} has no price; it is listed on ${out.map((l) => l.channel.name).join(', ')}.`;
+      }),
+  },
+  {
+    id: 'price-missing-in-currency',
+    sentence: 'A format that was sent has a price in the currency set in Settings.',
+    severity: 'should fix',
+    mend: 'Enter a price in that currency; channels would convert another one on their own.',
+    source: PRACTICE,
+    find: ({ formats, settings }) =>
+      each(formats, ofFormat, (format) =>
+        isSubmitted(format) &&
+        format.prices.length > 0 &&
+        format.prices.every((price) => price.currency !== settings.currency)
+          ? `${format.label} has no price in ${settings.currency}, only in ${format.prices.map((p) => p.currency).join(', ')}.`
+          : null,
+      ),
+  },
+  {
+    id: 'price-below-print-cost',
+    sentence: 'A price is not lower than the print cost.',
+    severity: 'must fix',
+    mend: 'Raise the price, or correct the print cost.',
+    source: PRACTICE,
+    find: (facts) =>
+      each(facts.listings, ofListing, (listing) => {
+        const known = listAndCost(listing);
+        if (!known || known.list.amountMinor >= known.cost) return null;
+        const { currency, amountMinor } = known.list;
+        return `${listing.label}: the price is ${written(amountMinor, currency)}, printing a copy costs ${written(known.cost, currency)}.`;
+      }),
+  },
+  {
+    id: 'copy-sold-at-a-loss',
+    sentence: 'A copy earns something after discount and print cost.',
+    severity: 'must fix',
+    mend: 'Raise the price or lower the discount; both stay open.',
+    source: PRACTICE,
+    find: (facts) =>
+      each(facts.listings, ofListing, (listing) => {
+        const known = listAndCost(listing);
+        if (!known || listing.discountBp === null || known.list.amountMinor < known.cost) return null;
+        const { currency, amountMinor } = known.list;
+        const { exact, lowest } = compensation(amountMinor, listing.discountBp, known.cost);
+        if (exact >= 0n) return null;
+        const way =
+          lowest === null ? '' : `; the lowest price without a loss is ${written(lowest, currency)}`;
+        return `${listing.label}: at ${written(amountMinor, currency)}, ${listing.discountBp / 100} % discount and ${written(known.cost, currency)} print cost a copy earns ${written(rounded(exact), currency)}${way}.`;
+      }),
+  },
+  {
+    id: 'print-cost-in-other-currency',
+    sentence: 'A print cost is in a currency in which the format has a price.',
+    severity: 'note',
+    mend: 'Enter the print cost in the currency of a price; what a copy earns cannot be worked out otherwise.',
+    source: PRACTICE,
+    find: (facts) =>
+      each(facts.listings, ofListing, (listing) =>
+        listing.printCostMinor !== null &&
+        listing.format.prices.length > 0 &&
+        !hasEnded(listing.format) &&
+        !['leaving', 'gone'].includes(listing.standing) &&
+        !listAndCost(listing)
+          ? `${listing.label}: the print cost is in ${listing.printCostCurrency}, no price is.`
+          : null,
+      ),
+  },
+  {
+    id: 'hardcover-cheaper-than-paperback',
+    sentence: 'A hardcover costs no less than the paperback of the same edition.',
+    severity: 'note',
+    mend: 'Compare the two prices; they may have been swapped.',
+    source: PRACTICE,
+    find: ({ editions, settings }) =>
+      each(editions, ofEdition, (edition) => {
+        const paper = cheapest(edition.formats, 'BC', settings.currency);
+        const hard = cheapest(edition.formats, 'BB', settings.currency);
+        return paper !== null && hard !== null && hard < paper
+          ? `${edition.label}: the hardcover costs ${written(hard, settings.currency)}, the paperback ${written(paper, settings.currency)}.`
+          : null;
+      }),
+  },
+];
