@@ -1,0 +1,47 @@
+import { Link } from 'wouter';
+import type { Edition, Lock } from '../../../../src/contract/editions.ts';
+import { Sign } from '../../../ui/index.ts';
+import { placeOf } from '../parts/go-to.ts';
+import { fieldName, listed } from '../parts/names.ts';
+import { useWork } from '../parts/work-context.tsx';
+
+/** Since when and by what an edition is locked, what that holds, and the ways forward. */
+export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) {
+  const { work } = useWork();
+  const fields = lock.fields.map((field) => fieldName(field).toLowerCase());
+  return (
+    <div className="lock-notice">
+      <Sign name="padlock" />
+      <div>
+        <p>
+          <strong>
+            Locked since <time dateTime={lock.since}>{lock.since}</time>, sent to {lock.channelName}
+          </strong>{' '}
+          as {lock.formatName.toLowerCase()}.
+        </p>
+        <p className="soft">
+          {sentence(listed(fields))} stay as they were sent; description, keywords, subjects, prices and terms
+          stay open. {lock.source}
+        </p>
+        <p>
+          {edition.replacedById === null ? (
+            'If they must change: leave this edition as it is and prepare the next edition, with numbers of its own.'
+          ) : (
+            <>
+              What must change belongs in{' '}
+              <Link href={placeOf(work.id, 'edition', edition.replacedById)}>
+                the edition that replaces it
+              </Link>
+              .
+            </>
+          )}
+        </p>
+      </div>
+    </div>
+  );
+}
+
+/** With a capital at its head. */
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,31 @@
+import type { Edition } from '../../../../src/contract/editions.ts';
+import type { Format } from '../../../../src/contract/formats.ts';
+import { Standing } from '../../../ui/index.ts';
+import { ListingList } from '../listing/listing-list.tsx';
+import { headingId } from '../parts/go-to.ts';
+import { FormatFacts } from './format-facts.tsx';
+import { FormatNumber } from './format-number.tsx';
+
+/** One format: its number, how it is made, and its listings. */
+export function FormatCard({ edition, format }: { edition: Edition; format: Format }) {
+  const id = headingId('format', format.id);
+  const ended = format.cancelledOn === null ? undefined : `since ${format.cancelledOn}`;
+  return (
+    <article className="format" aria-labelledby={id}>
+      <header className="format-head">
+        <h3 id={id} tabIndex={-1}>
+          {format.name}
+        </h3>
+        <Standing of="format" value={format.standing} detail={ended} />
+      </header>
+      {format.cancelReason ? <p>Cancelled: {format.cancelReason}</p> : null}
+      <div className="format-body">
+        <div>
+          <FormatNumber format={format} />
+          <FormatFacts format={format} />
+        </div>
+        <ListingList edition={edition} format={format} />
+      </div>
+    </article>
+  );
+}

@@ -1,0 +1,29 @@
+import type { Format } from '../../../../src/contract/formats.ts';
+import { Isbn, Sign } from '../../../ui/index.ts';
+
+/** The number of a format in both written forms, each to be copied, and whether it is locked. */
+export function FormatNumber({ format }: { format: Format }) {
+  if (format.isbn13 === null || format.hyphenated === null)
+    return <p className="format-number soft">No number yet</p>;
+  return (
+    <div className="format-number">
+      <p className="format-isbn">
+        <span className="soft">ISBN</span> <Isbn value={format.hyphenated} copy />
+      </p>
+      <p className="format-isbn-plain soft">
+        without hyphens <Isbn value={format.isbn13} copy />
+      </p>
+      {format.lock ? (
+        <p className="locked-inline soft">
+          <Sign name="padlock" />
+          Locked with the product form since {format.lock.since}, sent to {format.lock.channelName}.
+        </p>
+      ) : (
+        <p className="soft">
+          {format.numberSince === null ? 'Taken.' : `Taken on ${format.numberSince}.`} It stays with this
+          format for ever.
+        </p>
+      )}
+    </div>
+  );
+}

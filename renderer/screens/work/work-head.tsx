@@ -1,0 +1,23 @@
+import { PageHeader } from '../../ui/index.ts';
+import { peopleOf } from './parts/edition-names.ts';
+import { useWork } from './parts/work-context.tsx';
+
+/** The head of the screen: title, people, note, and what can be done with the work as a whole. */
+export function WorkHead() {
+  const { work } = useWork();
+  const newest = work.editions[0];
+  const people = newest ? peopleOf(newest.contributors) : '';
+  return (
+    <PageHeader
+      title={work.title}
+      italic
+      crumbs={[{ label: 'Catalogue', to: '/catalogue' }, { label: work.title }]}
+      lede={
+        <>
+          {people === '' ? null : <p>{people}</p>}
+          {work.note === '' ? null : <p className="work-note">{work.note}</p>}
+        </>
+      }
+    />
+  );
+}
