@@ -7,6 +7,7 @@ import { rewind } from './store/as-of.ts';
 import { type CatalogueFile, openCatalogueFile } from './store/catalogue-file.ts';
 import type { ReadDb } from './store/connection.ts';
 import { journalHead } from './store/journal.ts';
+import { replayDifferences } from './store/replay.ts';
 
 /** How a catalogue is opened. `today` and `now` are the clock, replaceable in tests. */
 export interface OpenOptions {
@@ -81,6 +82,7 @@ export function openApp(options: OpenOptions): App {
     get today() {
       return clock.today();
     },
+    replayDifferences: () => replayDifferences(file.rawRead, file.read),
     file: {
       path: file.file,
       name: file.fileName,

@@ -11,6 +11,7 @@ import { numberCommands } from './numbers.ts';
 import { planCommands } from './plans.ts';
 import { settingCommands } from './settings.ts';
 import { taskCommands } from './tasks.ts';
+import { undoCommands } from './undo.ts';
 import { workCommands } from './works.ts';
 
 /** Every command by its name. */
@@ -26,5 +27,6 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...planCommands,
   ...settingCommands,
   ...taskCommands,
+  ...undoCommands,
   ...workCommands,
 };

@@ -75,6 +75,8 @@ export const checkCatalogue = operation({
       firstBroken: z.int().nullable(),
       head: z.string(),
     }),
+    /** Rows that differ from what the journal says; none when it tells the whole story. */
+    replay: z.array(z.string()),
     sentences: z.array(z.string()),
   }),
   errors: [],

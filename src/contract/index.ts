@@ -12,7 +12,7 @@ import {
 } from './editions.ts';
 import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
 import { checkIsbns } from './isbns.ts';
-import { listJournal } from './journal.ts';
+import { listJournal, undoChange } from './journal.ts';
 import { createListing, listingRequest, moveListing, removeListing, updateListing } from './listings.ts';
 import { assignNumber, listNumbers, releaseNumber, reserveNumbers, spendNumber } from './numbers.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
@@ -73,6 +73,7 @@ const all = [
   auditText,
   auditRules,
   listJournal,
+  undoChange,
   getSettings,
   updateSettings,
 ] as const;

@@ -35,3 +35,14 @@ export const listJournal = operation({
   output: z.object({ entries: z.array(journalEntry), more: z.boolean() }),
   errors: [],
 });
+
+export const undoChange = operation({
+  name: 'journal.undo',
+  kind: 'command',
+  summary:
+    'Undo the last change, as a new entry, where the standings allow it: a number once assigned and a step once taken stay.',
+  /** The command that is meant, so that nothing else is undone by mistake. */
+  input: z.object({ commandSeq: z.int() }),
+  output: z.object({ undone: z.string(), entries: z.int() }),
+  errors: ['STEP_REFUSED'],
+});

@@ -159,7 +159,20 @@ export function readJournal(db: ReadDb, filter: JournalFilter): Omit<JournalEntr
     ...params,
     filter.count + 1,
   );
-  return rows.map((row) => ({
+  return rows.map(entryOf);
+}
+
+/** The entries of the newest command, newest first. */
+export function readCommand(db: ReadDb): Omit<JournalEntry, 'about'>[] {
+  const rows = db.all<EntryRow>(
+    `SELECT * FROM journal WHERE hash IS NOT NULL AND command_seq = (
+       SELECT command_seq FROM journal WHERE hash IS NOT NULL ORDER BY seq DESC LIMIT 1) ORDER BY seq DESC`,
+  );
+  return rows.map(entryOf);
+}
+
+function entryOf(row: EntryRow): Omit<JournalEntry, 'about'> {
+  return {
     seq: row.seq,
     at: row.at,
     operation: row.operation,
@@ -171,5 +184,5 @@ export function readJournal(db: ReadDb, filter: JournalFilter): Omit<JournalEntr
     before: row.before === null ? null : (JSON.parse(row.before) as Row),
     after: row.after === null ? null : (JSON.parse(row.after) as Row),
     hash: row.hash,
-  }));
+  };
 }
