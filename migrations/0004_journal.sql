@@ -23,6 +23,7 @@ CREATE TABLE journal (
 ) STRICT;
 CREATE INDEX journal_by_work ON journal (work_id, seq);
 CREATE INDEX journal_by_row ON journal (entity, row_key, seq);
+CREATE INDEX journal_by_time ON journal (at);
 CREATE INDEX journal_by_command ON journal (command_seq);
 CREATE INDEX journal_unsealed ON journal (seq) WHERE hash IS NULL;
 

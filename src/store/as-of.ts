@@ -1,10 +1,12 @@
 import type Database from 'better-sqlite3';
+import { rewindFields } from './as-of-fields.ts';
 import { type ReadDb, wrap } from './connection.ts';
 
 /**
  * What stood on a day, by the catalogue's own dates. Each statement makes a temporary table that shadows the
  * stored one of the same name for this connection, so that every query runs unchanged and nothing is written
  * to the file. Rows recorded later but dated earlier count: an old listing typed in today was selling then.
+ * Fields of rows that were already recorded on that day are then given the values they had (as-of-fields.ts).
  */
 const REWOUND: Record<string, string> = {
   listing_step: 'SELECT * FROM main.listing_step WHERE on_date <= :day',
@@ -31,8 +33,7 @@ const REWOUND: Record<string, string> = {
   plan: `SELECT id, edition_id, kind, day, made_on, iif(dropped_on <= :day, dropped_on, NULL) AS dropped_on,
       iif(dropped_on <= :day, dropped_reason, NULL) AS dropped_reason
     FROM main.plan WHERE made_on <= :day`,
-  number_block:
-    'SELECT *, publication_digits FROM main.number_block WHERE bought_on IS NULL OR bought_on <= :day',
+  number_block: 'SELECT * FROM main.number_block WHERE bought_on IS NULL OR bought_on <= :day',
 };
 
 const ORDER = ['listing_step', 'format', 'listing', 'number', 'edition', 'work', 'plan', 'number_block'];
@@ -61,6 +62,7 @@ export function rewind(raw: Database.Database, day: string): ReadDb {
       raw.exec('UPDATE temp.format SET cancelled_on = was_cancelled_on, cancel_reason = was_cancel_reason');
   }
   for (const index of INDEXES) if (!index.includes('rewound_step')) raw.exec(index);
+  rewindFields(raw, day);
   const views = raw
     .prepare("SELECT sql FROM main.sqlite_schema WHERE type = 'view'")
     .pluck()
