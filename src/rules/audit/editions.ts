@@ -11,6 +11,7 @@ function allCancelled(edition: EditionFacts): boolean {
 /** Numbers that are missing between two numbered editions in one language; the later edition of each gap. */
 function gaps(work: WorkFacts): { edition: EditionFacts; missing: number[] }[] {
   const found: { edition: EditionFacts; missing: number[] }[] = [];
+  if (work.editions.length < 2) return found;
   for (const editions of Map.groupBy(work.editions, (edition) => edition.language).values()) {
     const numbered = new Map<number, EditionFacts>();
     for (const edition of editions) if (edition.number !== null) numbered.set(edition.number, edition);

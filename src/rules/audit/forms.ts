@@ -22,7 +22,7 @@ function isSettled(format: FormatFacts): boolean {
 /** All that makes two formats of an edition different products. */
 function productKey(format: FormatFacts): string {
   const { form, formDetail, caseKind, largePrint, trimWidthUm, trimHeightUm, interiorColour } = format;
-  return JSON.stringify([form, formDetail, caseKind, largePrint, trimWidthUm, trimHeightUm, interiorColour]);
+  return [form, formDetail, caseKind, largePrint, trimWidthUm, trimHeightUm, interiorColour].join('/');
 }
 
 /** List 175 codes begin with A for audio, B for printed books and E for e-books; others fit several forms. */

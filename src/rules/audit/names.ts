@@ -76,7 +76,7 @@ export const nameRules: readonly Rule[] = [
     source: OURS,
     find: (facts) =>
       each(facts.editions, ofEdition, (edition) => {
-        if (!isCurrent(edition)) return null;
+        if (edition.contributors.length < 2 || !isCurrent(edition)) return null;
         const same = Map.groupBy(edition.contributors, ({ role, name }) => `${role} ${nameKey(name)}`);
         const again = [...same.values()].find((entries) => entries.length > 1)?.[0];
         return again ? `${edition.label} names ${again.name} twice in the same role.` : null;

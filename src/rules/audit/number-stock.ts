@@ -3,6 +3,7 @@ import type { BlockRow, Facts, ListingFacts, NumberFacts } from './facts.ts';
 import {
   each,
   type Found,
+  hasEnded,
   NEVER_REUSED,
   NUMBER_PER_FORM,
   OURS,
@@ -22,11 +23,12 @@ function isOut(listing: ListingFacts): boolean {
   return listing.standing !== 'unsent' && listing.standing !== 'gone';
 }
 
-/** ISBN-13 written in a listing's reference, in any hyphenation. */
+const ISBN13 = /(?<![\d-])97[89](?:[ -]?\d){10}(?!\d)/g;
+
+/** The ISBN-13 in a listing's reference, with or without hyphens and blanks. */
 function numbersIn(reference: string): string[] {
-  return reference.length < 13
-    ? []
-    : (reference.replace(/[\s-]/g, '').match(/(?<!\d)97[89]\d{10}(?!\d)/g) ?? []);
+  if (reference.length < 13) return [];
+  return (reference.match(ISBN13) ?? []).map((written) => written.replace(/[ -]/g, ''));
 }
 
 function mentions(
@@ -142,7 +144,7 @@ export const numberStockRules: readonly Rule[] = [
     source: OURS,
     find: (facts) =>
       each(facts.formats, ofFormat, (format) => {
-        const given = format.number?.assignedOn;
+        const given = hasEnded(format) ? null : format.number?.assignedOn;
         const sent = format.listings.find((l) => given && l.firstSentOn && l.firstSentOn < given);
         return sent
           ? `${format.label} was sent to ${sent.channel.name} on ${sent.firstSentOn}, its number given on ${given}.`

@@ -25,14 +25,23 @@ function isSelling(listing: ListingFacts): boolean {
   return listing.standing === 'selling';
 }
 
+/** Three rules look at the same pairs; they are found once for the same facts. */
+const pairsOf = new WeakMap<Facts, Pair[]>();
+
+function pairs(facts: Facts): Pair[] {
+  const known = pairsOf.get(facts) ?? findPairs(facts);
+  pairsOf.set(facts, known);
+  return known;
+}
+
 /**
  * Formats of older editions that are still on sale beside the newest live one of the same work, language,
  * form, file format and print size.
  */
-function pairs(facts: Facts): Pair[] {
+function findPairs(facts: Facts): Pair[] {
   const onSale = facts.formats.filter(({ standing }) => standing === 'live' || standing === 'retiring');
   const groups = Map.groupBy(onSale, ({ edition, form, formDetail, largePrint }) =>
-    JSON.stringify([edition.workId, edition.language, form, formDetail, largePrint]),
+    [edition.workId, edition.language, form, formDetail, largePrint].join(' '),
   );
   return [...groups.values()].flatMap((formats) => {
     const newer = formats.findLast((format) => format.standing === 'live');

@@ -1,0 +1,103 @@
+import type { Catalogue } from '../rows.ts';
+import { addFormat, addListing, CHANNEL, EDITION, FORMAT, LISTING, move, row } from '../rows.ts';
+import type { Plants } from './plant.ts';
+
+function dateThird(c: Catalogue, day: string): void {
+  row(c.formats, FORMAT.thirdPaper).onSaleDate = day;
+}
+
+/** A release of the third edition with the retirement of the second, as both are planned together. */
+function releaseThird(c: Catalogue, day: string): void {
+  c.plans.push({ id: 8, editionId: EDITION.third, kind: 'release', day });
+  c.plans.push({ id: 9, editionId: EDITION.second, kind: 'retirement', day });
+}
+
+export const datePlants: Plants = {
+  'sale-date-differs-on-channel': {
+    plant: (c) => {
+      row(c.listings, LISTING.secondBroadside).onSaleDate = '2024-03-02';
+    },
+    says: 'on Broadside Wholesale has the on-sale date 2024-03-02, the format has 2024-03-01',
+    about: { listingId: LISTING.secondBroadside },
+  },
+  'sale-dates-differ-in-edition': {
+    plant: (c) => {
+      addFormat(c, { id: 32, editionId: EDITION.third, form: 'ED', onSaleDate: '2027-03-08' }, 20);
+      dateThird(c, '2027-03-01');
+    },
+    says: 'The formats of The Salt Almanac, 3rd edition go on sale on different days: Paperback 2027-03-01, E-book (EPUB) 2027-03-08.',
+    about: { editionId: EDITION.third },
+  },
+  'sale-dates-differed-in-edition': {
+    plant: (c) => {
+      row(c.formats, FORMAT.secondEbook).onSaleDate = '2024-02-01';
+    },
+    says: 'went on sale on different days',
+    about: { editionId: EDITION.second },
+  },
+  'publication-dates-differ': {
+    plant: (c) => {
+      row(c.formats, FORMAT.secondEbook).publicationDate = '2024-04-01';
+    },
+    says: 'have different publication dates: Paperback 2024-03-01, Hardcover (jacket) 2024-03-01, E-book (EPUB) 2024-04-01',
+    about: { editionId: EDITION.second },
+  },
+  'sale-after-publication': {
+    plant: (c) => {
+      row(c.formats, FORMAT.knotsPaper).publicationDate = '2022-08-31';
+    },
+    says: 'is published on 2022-08-31, but on sale only on 2022-09-01',
+    about: { formatId: FORMAT.knotsPaper },
+  },
+  'sale-date-missing': {
+    plant: (c) => {
+      row(c.formats, FORMAT.knotsPaper).onSaleDate = null;
+    },
+    says: 'has neither an on-sale date nor a publication date',
+    about: { formatId: FORMAT.knotsPaper },
+  },
+  'release-day-passed': {
+    plant: (c) => {
+      dateThird(c, '2026-11-24');
+      releaseThird(c, '2026-11-24');
+      move(
+        c,
+        311,
+        [
+          ['sent', '2026-11-23'],
+          ['proof', '2026-11-24'],
+        ],
+        'proofing',
+      );
+    },
+    says: 'The Salt Almanac, 3rd edition was to be released on 2026-11-24; not on sale yet: Paperback on Printworks Direct (proof).',
+    about: { editionId: EDITION.third, listingId: null },
+  },
+  'sale-date-passed': {
+    plant: (c) => dateThird(c, '2026-11-24'),
+    says: '3rd edition · Paperback was to be on sale on 2026-11-24 and is planned',
+    about: { formatId: FORMAT.thirdPaper },
+  },
+  'on-sale-too-early': {
+    plant: (c) => {
+      row(c.formats, FORMAT.knotsPaper).onSaleDate = '2026-11-26';
+      c.listings = c.listings.filter((listing) => listing.id !== LISTING.knotsBookshop);
+    },
+    says: 'on Printworks Direct is selling, but its on-sale date is 2026-11-26',
+    about: { listingId: LISTING.knotsPrintworks },
+  },
+  'sale-date-before-predecessor': {
+    plant: (c) => {
+      for (const id of [FORMAT.firstPaper, FORMAT.firstEbook]) row(c.formats, id).onSaleDate = '2024-05-02';
+    },
+    says: 'The Salt Almanac, 2nd edition goes on sale on 2024-03-01, The Salt Almanac, 1st edition on 2024-05-02.',
+    about: { editionId: EDITION.second },
+  },
+  'step-in-the-future': {
+    plant: (c) => {
+      addListing(c, FORMAT.knotsPaper, CHANNEL.broadside, [['sent', '2026-11-26']]);
+    },
+    says: "on Broadside Wholesale moved to 'sent' on 2026-11-26, a day still to come",
+    about: { formatId: FORMAT.knotsPaper },
+  },
+};
