@@ -1,5 +1,6 @@
 import { Refusal } from '../contract/refusal.ts';
 import { isThere, movesTo, OWN_KIND } from '../rules/plans/kinds.ts';
+import { workingDayFrom } from '../rules/working-days.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
 import {
   dateStoredTask,
@@ -15,6 +16,7 @@ import {
 } from '../store/tasks.ts';
 import type { CommandContext, Commands } from './context.ts';
 import { moveListing } from './listing-steps.ts';
+import { calendarOf } from './plan-making.ts';
 
 const quoted = (tasks: readonly StoredTask[]) => tasks.map((task) => `'${task.title}'`).join(', ');
 
@@ -40,17 +42,18 @@ function moveWithTask(context: CommandContext, task: StoredTask, on: string, not
   return [{ listingId, standing: reached }];
 }
 
-/** Tasks that come after a task and would be due before it on its new day, with what comes after those. */
-function pushedBy(db: ReadDb, task: StoredTask, dueOn: string): Map<number, StoredTask> {
+/** Days for the tasks that come after a task and would be due before it on its new day; they fall on working days. */
+function pushedDays(db: ReadDb, task: StoredTask, dueOn: string): Map<StoredTask, string> {
+  const pushDay = workingDayFrom(calendarOf(db), dueOn);
   const pushed = new Map<number, StoredTask>();
-  const queue = [task];
+  const queue = [{ id: task.id, dueOn }];
   for (let at = queue.shift(); at; at = queue.shift())
     for (const dependent of unfinishedDependents(db, at.id))
-      if (dependent.dueOn < dueOn && !pushed.has(dependent.id)) {
+      if (dependent.dueOn < at.dueOn && !pushed.has(dependent.id)) {
         pushed.set(dependent.id, dependent);
-        queue.push(dependent);
+        queue.push({ id: dependent.id, dueOn: pushDay });
       }
-  return pushed;
+  return new Map([...pushed.values()].map((dependent) => [dependent, pushDay]));
 }
 
 /**
@@ -65,9 +68,9 @@ function redate(db: WriteDb, task: StoredTask, dueOn: string): void {
       `'${task.title}' cannot be due on ${dueOn}, before ${quoted(early)}; give those an earlier day first.`,
       'dueOn',
     );
-  const pushed = pushedBy(db, task, dueOn);
-  const fixed = [task, ...pushed.values()].find(
-    (entry) => entry.kind === 'on-sale' && entry.planId !== null && entry.dueOn !== dueOn,
+  const days = new Map([[task, dueOn], ...pushedDays(db, task, dueOn)]);
+  const fixed = [...days.keys()].find(
+    (entry) => entry.kind === 'on-sale' && entry.planId !== null && entry.dueOn !== days.get(entry),
   );
   if (fixed)
     throw new Refusal(
@@ -75,7 +78,7 @@ function redate(db: WriteDb, task: StoredTask, dueOn: string): void {
       `'${fixed.title}' has its day (${fixed.dueOn}) from the release plan, the same everywhere; move the plan to another day instead.`,
       'dueOn',
     );
-  for (const id of [task.id, ...pushed.keys()]) dateStoredTask(db, id, dueOn);
+  for (const [entry, day] of days) dateStoredTask(db, entry.id, day);
 }
 
 export const taskCommands = {
@@ -99,7 +102,7 @@ export const taskCommands = {
     if (needs.length > 0)
       throw new Refusal(
         'STEP_REFUSED',
-        `'${task.title}' comes after ${quoted(needs)}; finish that first.`,
+        `'${task.title}' comes after ${quoted(needs)}; finish what comes first.`,
         'id',
       );
     finishStoredTask(db, task, day, note);
