@@ -1,6 +1,48 @@
-import { PageHeader } from '../../ui/index.ts';
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import { useQueryOf } from '../../api.ts';
+import { useAsOf } from '../../location.ts';
+import { useReadOnly } from '../../read-only.ts';
+import { Button, PageHeader, Refused } from '../../ui/index.ts';
+import { NewWorkDialog } from '../work/new-work-dialog.tsx';
+import { FirstRun } from './first-run.tsx';
+import { Headline } from './headline.tsx';
+import { Works } from './works.tsx';
+import './catalogue.css';
 
-/** The Catalogue screen. */
+/** The Catalogue screen: what is live and what is not. */
 export default function CatalogueScreen() {
-  return <PageHeader title="Catalogue" />;
+  const { asOf } = useAsOf();
+  const [, navigate] = useLocation();
+  const [creating, setCreating] = useState(false);
+  const info = useQueryOf('catalogue.info', {});
+  const status = useQueryOf('catalogue.status', { asOf }, { keep: true });
+  const readOnly = useReadOnly();
+  const first = info.data?.empty === true;
+  const create = () => setCreating(true);
+  const newWork = (
+    <Button kind="primary" onClick={create} disabled={readOnly !== undefined} reason={readOnly}>
+      New work
+    </Button>
+  );
+  return (
+    <>
+      <PageHeader
+        title="Catalogue"
+        lede={first || !status.data ? undefined : <Headline status={status.data} asOf={asOf} />}
+        actions={first ? undefined : newWork}
+      />
+      <Refused refusal={status.error} />
+      {first ? <FirstRun onNewWork={create} /> : null}
+      {!first && status.data ? <Works status={status.data} newWork={newWork} /> : null}
+      <NewWorkDialog
+        open={creating}
+        onClose={() => setCreating(false)}
+        onCreated={(workId) => {
+          setCreating(false);
+          navigate(`/work/${workId}`);
+        }}
+      />
+    </>
+  );
 }
