@@ -43,8 +43,7 @@ function heading(audit: Audit): string[] {
   const { free, reserved, assigned, spent } = audit.numbers;
   const stand = [`${free.toLocaleString('en')} free`, `${reserved.toLocaleString('en')} reserved`];
   stand.push(`${assigned.toLocaleString('en')} assigned`, `${spent.toLocaleString('en')} spent`);
-  const past =
-    audit.asOf === audit.today ? '' : ' (descriptions, prices and other open fields as they are now)';
+  const past = audit.asOf === audit.today ? '' : ', a past day, as the file knows it now';
   return [
     ...underlined(`Audit of ${audit.catalogueName}`, '='),
     '',

@@ -3,14 +3,14 @@ import { auditCsv, auditFileName, auditPlainText } from '../exchange/audit-repor
 import { gatherFacts } from '../rules/audit/gather.ts';
 import { AUDIT_RULES, audit } from '../rules/audit/index.ts';
 import { auditRows, numberCounts } from '../rules/audit/overview.ts';
-import { isDemo, readAuditRows } from '../store/audit.ts';
+import { readAuditRows } from '../store/audit.ts';
 import { journalHead } from '../store/journal.ts';
-import { readSettings } from '../store/settings.ts';
+import { isDemo, readSettings } from '../store/settings.ts';
 import type { Queries, QueryContext } from './context.ts';
 
 /**
- * Runs every rule over the catalogue as it stands, or as its own dates place it on a past day. Standings,
- * numbers and plans are then those of that day; descriptions, prices and other open fields are as now.
+ * Runs every rule over the catalogue as it stands, or as its own dates place it on a past day. The settings
+ * (the days a removal may take, the imprint, the currency) are those of now.
  */
 function run(context: QueryContext, asOf: string | undefined): Audit {
   const db = context.on(asOf);

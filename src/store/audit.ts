@@ -12,7 +12,6 @@ import {
   number,
   numberBlock,
   plan,
-  setting,
   task,
   work,
 } from './schema.ts';
@@ -200,14 +199,4 @@ export function readAuditRows(db: ReadDb, day: string) {
     ...readListings(db),
     ...readWork(db, day),
   };
-}
-
-/** Whether this is a demo catalogue: the setting 'demo' is the JSON value true. */
-export function isDemo(db: ReadDb): boolean {
-  const row = db.orm
-    .select({ value: setting.value })
-    .from(setting)
-    .where(sql`${setting.name} = 'demo'`)
-    .get();
-  return row?.value.trim() === 'true';
 }
