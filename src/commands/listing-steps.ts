@@ -46,12 +46,16 @@ function checkDay(listing: SteppingListing, on: string, today: string): void {
     );
 }
 
-/** Names of the identity fields that the first submission of a format, and of its edition, locks. */
+/**
+ * Names of the fields that sending this listing locks: identity fields of edition and format that were still
+ * open (never sent, or opened by a recorded correction), and what this channel locks beside them.
+ */
 function newlyLocked(listing: SteppingListing, way: readonly ListingStanding[]): string[] {
   if (!way.includes('sent')) return [];
   return [
-    ...(listing.editionSent === 0 ? EDITION_IDENTITY : []),
-    ...(listing.formatSent === 0 ? ['isbn', ...FORMAT_IDENTITY] : []),
+    ...(listing.editionLocked === 0 ? EDITION_IDENTITY : []),
+    ...(listing.formatLocked === 0 ? ['isbn', ...FORMAT_IDENTITY] : []),
+    ...(JSON.parse(listing.channelLocks) as string[]),
   ];
 }
 
@@ -63,7 +67,7 @@ function endTasks(db: WriteDb, listingId: number, reached: ListingStanding, on: 
 
 /**
  * Moves a listing to a standing by recorded steps, one after the other, all on one day (today unless given),
- * and ends the tasks this makes superfluous. `locked` names the fields that its first submission locked.
+ * and ends the tasks this makes superfluous. `locked` names the fields that were open before and are locked now.
  * Throws NOT_FOUND, STEP_REFUSED or NOT_READY.
  */
 export function moveListing(

@@ -11,12 +11,11 @@ import {
   plansWaitingFor,
   type StoredPlan,
   setPlanDay,
-  setReleaseDay,
 } from '../store/plans.ts';
 import { dateStoredTask, dropStoredTask } from '../store/tasks.ts';
 import type { CommandContext, CommandHandler } from './context.ts';
 import { calendarOf, plannedEdition, refusePastDay } from './plan-making.ts';
-import { toRelease } from './plan-release.ts';
+import { setDayOf, toRelease } from './plan-release.ts';
 
 /** 'The release plan for The Salt Almanac, 2nd edition' */
 function nameOf(db: ReadDb, plan: StoredPlan): string {
@@ -51,13 +50,7 @@ function redateOne({ db, today }: CommandContext, plan: StoredPlan, day: string)
 function dateWhatIsNotLive({ db }: CommandContext, plan: StoredPlan, day: string): void {
   const carried = new Set(formatsOfPlan(db, plan.id));
   const rows = toRelease(listingsOfEdition(db, plan.editionId)).filter((row) => carried.has(row.formatId));
-  const formats = new Set(rows.map((row) => row.formatId));
-  setReleaseDay(
-    db,
-    day,
-    [...formats],
-    rows.map((row) => row.id),
-  );
+  setDayOf(db, rows, day, 'STEP_REFUSED');
 }
 
 /** Moves a plan; a retirement that waits for the release goes with it, so that nothing is asked off too early. */

@@ -1,7 +1,8 @@
 import { Refusal } from '../contract/refusal.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { releaseTasks } from '../rules/plans/release.ts';
-import { listingsOfEdition, type PlanListingRow, setReleaseDay } from '../store/plans.ts';
+import type { WriteDb } from '../store/connection.ts';
+import { dateHeldFast, listingsOfEdition, type PlanListingRow, setReleaseDay } from '../store/plans.ts';
 import type { CommandHandler } from './context.ts';
 import {
   calendarOf,
@@ -54,6 +55,34 @@ function refuseUnready(
     );
 }
 
+/**
+ * Sets the one day on what a release carries. Throws the given code when a channel that was sent a format
+ * locks its dates on another day.
+ */
+export function setDayOf(
+  db: WriteDb,
+  carried: readonly PlanListingRow[],
+  day: string,
+  code: 'NOT_READY' | 'STEP_REFUSED',
+): void {
+  const formats = [...new Set(carried.map((row) => row.formatId))];
+  const held = dateHeldFast(db, formats, day);
+  if (held)
+    throw new Refusal(
+      code,
+      held.heldOn === null
+        ? `${held.channelName} locks the dates of what it was sent, and it was sent without one; change what that channel locks first.`
+        : `${held.channelName} locks the dates of what it was sent, on ${held.heldOn}; choose that day, or change what that channel locks first.`,
+      'day',
+    );
+  setReleaseDay(
+    db,
+    day,
+    formats,
+    carried.map((row) => row.id),
+  );
+}
+
 /** Plans a release: dated tasks, and the same publication and on-sale day on every format and listing it carries. */
 export const planRelease: CommandHandler<'plans.release'> = ({ db, today }, { editionId, day }) => {
   const edition = plannedEdition(db, editionId);
@@ -63,14 +92,8 @@ export const planRelease: CommandHandler<'plans.release'> = ({ db, today }, { ed
   const rows = listingsOfEdition(db, edition.id);
   const carried = toRelease(rows);
   refuseUnready(rows, carried, label);
+  setDayOf(db, carried, day, 'NOT_READY');
   const listings = carried.map(planListing);
   const tasks = releaseTasks({ calendar: calendarOf(db), today, day, listings });
-  const formats = new Set(carried.map((row) => row.formatId));
-  setReleaseDay(
-    db,
-    day,
-    [...formats],
-    carried.map((row) => row.id),
-  );
   return storePlan(db, edition, { kind: 'release', day, madeOn: today }, tasks);
 };

@@ -14,9 +14,11 @@ export interface SteppingListing {
   formatStanding: FormatStanding;
   /** 1 when the format has a number that is not spent. */
   numbered: number;
-  /** 1 when any listing of the format, or of the edition, was ever sent. */
-  formatSent: number;
-  editionSent: number;
+  /** 1 while the identity fields of the edition, or of the format, are locked already. */
+  editionLocked: number;
+  formatLocked: number;
+  /** JSON list of the open fields that the channel locks by this listing's first submission. */
+  channelLocks: string;
 }
 
 /** The listing with all that decides about its steps. */
@@ -25,11 +27,15 @@ export function steppingListing(db: ReadDb, id: number): SteppingListing | undef
     `SELECT l.id, l.standing, l.last_step_on AS lastStepOn, c.name AS channelName, f.form, f.form_detail AS formDetail,
        f.case_kind AS caseKind, f.large_print AS largePrint, s.standing AS formatStanding,
        EXISTS (SELECT 1 FROM number n WHERE n.format_id = f.id AND n.spent_on IS NULL) AS numbered,
-       EXISTS (SELECT 1 FROM listing o WHERE o.format_id = f.id AND o.first_sent_on IS NOT NULL) AS formatSent,
-       EXISTS (SELECT 1 FROM listing o JOIN format g ON g.id = o.format_id
-         WHERE g.edition_id = f.edition_id AND o.first_sent_on IS NOT NULL) AS editionSent
+       k.edition_id IS NOT NULL AS editionLocked,
+       k.edition_id IS NOT NULL AND EXISTS (
+         SELECT 1 FROM listing o WHERE o.format_id = f.id AND o.first_sent_on IS NOT NULL) AS formatLocked,
+       (SELECT json_group_array(j.value) FROM json_each(c.locks_more) j
+        WHERE l.first_sent_on IS NULL AND NOT EXISTS (
+          SELECT 1 FROM format_locked_more m WHERE m.field = j.value AND (m.format_id = f.id
+            OR m.edition_id = f.edition_id AND m.field IN ('description', 'audience')))) AS channelLocks
      FROM listing l JOIN format f ON f.id = l.format_id JOIN channel c ON c.id = l.channel_id
-     JOIN format_standing s ON s.format_id = f.id
+     JOIN format_standing s ON s.format_id = f.id LEFT JOIN edition_locked k ON k.edition_id = f.edition_id
      WHERE l.id = ?`,
     id,
   );

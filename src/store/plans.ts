@@ -112,7 +112,7 @@ export function listingsOfEdition(db: ReadDb, editionId: number): PlanListingRow
   );
 }
 
-/** Gives formats and listings the one day on which everything goes on sale. */
+/** Gives formats and listings the one day on which everything goes on sale; the dates of a format that was once on sale are history and stay. */
 export function setReleaseDay(
   db: WriteDb,
   day: string,
@@ -120,8 +120,34 @@ export function setReleaseDay(
   listingIds: readonly number[],
 ): void {
   for (const id of formatIds)
-    db.run('UPDATE format SET publication_date = ?1, on_sale_date = ?1 WHERE id = ?2', day, id);
+    db.run(
+      `UPDATE format SET publication_date = ?1, on_sale_date = ?1 WHERE id = ?2 AND NOT EXISTS (
+         SELECT 1 FROM listing l WHERE l.format_id = ?2 AND l.standing IN ('selling', 'leaving', 'gone'))`,
+      day,
+      id,
+    );
   for (const id of listingIds) db.run('UPDATE listing SET on_sale_date = ? WHERE id = ?', day, id);
+}
+
+/** A format whose date another channel holds fast: which, and at what day. */
+export interface HeldDate {
+  channelName: string;
+  heldOn: string | null;
+}
+
+/** The first channel that was sent a format of the edition and locks its date on another day than this. */
+export function dateHeldFast(db: ReadDb, formatIds: readonly number[], day: string): HeldDate | undefined {
+  return db.one<HeldDate>(
+    `SELECT c.name AS channelName, iif(j.value = 'onSaleDate', f.on_sale_date, f.publication_date) AS heldOn
+     FROM listing l JOIN format f ON f.id = l.format_id JOIN channel c ON c.id = l.channel_id, json_each(c.locks_more) j
+     WHERE f.id IN (SELECT value FROM json_each(?1)) AND l.first_sent_on IS NOT NULL
+       AND j.value IN ('onSaleDate', 'publicationDate') AND heldOn IS NOT ?2
+       AND NOT EXISTS (SELECT 1 FROM listing s
+         WHERE s.format_id = f.id AND s.standing IN ('selling', 'leaving', 'gone'))
+     ORDER BY l.id LIMIT 1`,
+    JSON.stringify(formatIds),
+    day,
+  );
 }
 
 /** Unfinished tasks of a plan with the rules of their channels and what they still await from other plans. */

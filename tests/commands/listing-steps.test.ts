@@ -67,6 +67,27 @@ describe('moving a listing', () => {
     expect(move(elsewhere, 'sent').locked).toEqual([]);
   });
 
+  it('names what this channel locks beside them, and all of it again after a recorded correction', () => {
+    const id = listed();
+    test.command(({ db }) => {
+      db.run(`UPDATE channel SET locks_more = '["pages","description"]' WHERE id = ?`, channel);
+    });
+    expect(move(id, 'sent').locked).toEqual(
+      expect.arrayContaining(['title', 'form', 'pages', 'description']),
+    );
+    move(id, 'unsent');
+    test.command(({ db }) => {
+      db.run(
+        "INSERT INTO correction (edition_id, made_on, reason) VALUES (?, ?, 'Misspelt.')",
+        edition,
+        MONDAY,
+      );
+    });
+    const again = move(id, 'sent').locked;
+    expect(again).toEqual(expect.arrayContaining(['title', 'form']));
+    expect(again).not.toContain('pages');
+  });
+
   it('does not lock again when a refused listing is sent anew', () => {
     const id = listed();
     move(id, 'proof');

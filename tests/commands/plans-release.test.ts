@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { moveListing } from '../../src/commands/listing-steps.ts';
 import { planCommands } from '../../src/commands/plans.ts';
 import { MONDAY, openTestFile, refusalOf, type TestFile } from '../support/catalogue.ts';
 import { seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
@@ -171,6 +172,30 @@ describe('a release that is not ready', () => {
     expect(again.message).toContain(DAY);
   });
 
+  it('is refused on another day than a channel already locks', () => {
+    const { paperback, printed } = seedTwo();
+    const lock = (heldOn: string | null) =>
+      test.command(({ db }) => {
+        db.run(`UPDATE channel SET locks_more = '[]'`);
+        db.run('UPDATE format SET on_sale_date = ? WHERE id = ?', heldOn, paperback);
+        db.run(`UPDATE channel SET locks_more = '["onSaleDate"]' WHERE name = 'Printworks Direct'`);
+      });
+    test.command((context) => moveListing(context, { id: printed, to: 'sent' }));
+    lock(null);
+    expect(refusalOf(() => release())).toMatchObject({
+      code: 'NOT_READY',
+      message: expect.stringContaining('sent without one'),
+    });
+    lock('2026-06-12');
+    expect(refusalOf(() => release())).toMatchObject({
+      code: 'NOT_READY',
+      message: expect.stringContaining('on 2026-06-12; choose that day'),
+    });
+    const { planId } = release('2026-06-12');
+    expect(refusalOf(() => redate(planId, DAY)).code).toBe('STEP_REFUSED');
+    expect(test.file.read.one('SELECT day FROM plan')).toEqual({ day: '2026-06-12' });
+  });
+
   it('is planned all the same when working back lands in the past: then it is due today', () => {
     seedTwo();
     release('2026-03-06');
@@ -178,6 +203,32 @@ describe('a release that is not ready', () => {
       .filter((task) => task.kind === 'submit')
       .map((task) => task.due_on);
     expect(due).toEqual([MONDAY, MONDAY]);
+  });
+});
+
+describe('a format that was on sale before', () => {
+  it('keeps its dates when a further listing of it is released', () => {
+    const { printed, paperback } = test.command(({ db }) => {
+      const id = seedFormat(db, edition);
+      db.run("UPDATE format SET on_sale_date = '2025-01-01' WHERE id = ?", id);
+      seedListing(db, id, seedChannel(db, 'Lanternshelf'), { standing: 'selling' });
+      return {
+        paperback: id,
+        printed: seedListing(db, id, seedChannel(db, 'Printworks Direct'), { standing: 'sent' }),
+      };
+    });
+    test.command((context) => {
+      const sold =
+        context.db.one<{ id: number }>("SELECT id FROM listing WHERE standing = 'selling'")?.id ?? 0;
+      moveListing(context, { id: sold, to: 'gone' });
+    });
+    release();
+    expect(test.file.read.one('SELECT on_sale_date AS day FROM format WHERE id = ?', paperback)).toEqual({
+      day: '2025-01-01',
+    });
+    expect(test.file.read.one('SELECT on_sale_date AS day FROM listing WHERE id = ?', printed)).toEqual({
+      day: DAY,
+    });
   });
 });
 
