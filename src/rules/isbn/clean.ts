@@ -14,16 +14,11 @@ let sum10 = 0;
  * places. Answers null for everything else, valid or not: the careful reader then decides and explains.
  */
 export function readClean(text: string, table: RangeTable): ParsedIsbn | null {
-  switch (text.length) {
-    case 13:
-      return text.charCodeAt(11) === HYPHEN ? readHyphenatedTen(text, table) : readThirteen(text, table);
-    case 17:
-      return readHyphenatedThirteen(text, table);
-    case 10:
-      return readTen(text, table);
-    default:
-      return null;
-  }
+  const size = text.length;
+  if (size === 10) return read(text, table, 0, 9, 0);
+  if (size === 13)
+    return text.charCodeAt(11) === HYPHEN ? read(text, table, 0, 11, 1) : read(text, table, 3, 12, 0);
+  return size === 17 ? read(text, table, 3, 15, 1) : null;
 }
 
 /**
@@ -53,133 +48,79 @@ function readNine(text: string, from: number, end: number): number {
   return value;
 }
 
-/** 978 and 979 before the nine add 9 + 3·7 + 8 = 38 and 39 to the weighted sum. */
-function check13(prefix979: boolean): number {
-  return (10 - ((sum13 + (prefix979 ? 39 : 38)) % 10)) % 10;
-}
-
-function check10(): string {
-  return CHECKS[(11 - (sum10 % 11)) % 11] ?? '';
-}
-
-function hasBookPrefix(text: string): boolean {
-  const third = text.charCodeAt(2);
-  return text.charCodeAt(0) === 57 && text.charCodeAt(1) === 55 && (third === 56 || third === 57);
-}
-
-function readThirteen(text: string, table: RangeTable): ParsedIsbn | null {
-  if (!hasBookPrefix(text)) return null;
-  const nine = readNine(text, 3, 12);
+/**
+ * Reads text whose nine digits between prefix and check stand from `from` to `end`; `gap` is 1 where hyphens part the
+ * elements, otherwise 0.
+ */
+function read(text: string, table: RangeTable, from: number, end: number, gap: number): ParsedIsbn | null {
+  const nine = readNine(text, from, end);
   if (nine < 0) return null;
-  const prefix979 = text.charCodeAt(2) === 57;
-  const check = check13(prefix979);
-  if (text.charCodeAt(12) - 48 !== check) return null;
-  const place = locate(table, prefix979, nine);
-  const group = groupAt(table, place);
-  if (group === null || lengthAt(place) === 0) return null;
-  const start = group.digits.length;
-  const split = start + lengthAt(place);
-  const registrant = text.substring(start, split);
-  const publication = text.substring(split, 12);
-  const last = CHECKS[check] ?? '';
-  return {
-    ok: true,
-    isbn: {
-      isbn13: text,
-      prefix: group.prefix,
-      group: group.group,
-      registrant,
-      publication,
-      check: last,
-      hyphenated: `${group.head + registrant}-${publication}${TAILS[check] ?? ''}`,
-      agency: group.agency,
-      isbn10: prefix979 ? null : text.substring(3, 12) + check10(),
-    },
-    form: 'isbn13',
-    addOn: null,
-  };
-}
-
-function readHyphenatedThirteen(text: string, table: RangeTable): ParsedIsbn | null {
-  if (!hasBookPrefix(text) || text.charCodeAt(15) !== HYPHEN) return null;
-  const nine = readNine(text, 3, 15);
-  if (nine < 0) return null;
-  const prefix979 = text.charCodeAt(2) === 57;
-  const check = check13(prefix979);
-  if (text.charCodeAt(16) - 48 !== check) return null;
-  const place = locate(table, prefix979, nine);
-  const group = groupAt(table, place);
-  if (group === null || lengthAt(place) === 0) return null;
-  const start = group.head.length;
-  const split = start + lengthAt(place);
+  const third = from === 0 ? 56 : text.charCodeAt(2);
   if (
-    text.charCodeAt(3) !== HYPHEN ||
-    text.charCodeAt(start - 1) !== HYPHEN ||
-    text.charCodeAt(split) !== HYPHEN
+    from !== 0 &&
+    (text.charCodeAt(0) !== 57 || text.charCodeAt(1) !== 55 || (third !== 56 && third !== 57))
   )
     return null;
-  const registrant = text.substring(start, split);
-  const publication = text.substring(split + 1, 15);
+  const prefix979 = third === 57;
+  // 978 and 979 before the nine add 9 + 3·7 + 8 = 38 and 39 to the weighted sum.
+  const check = (10 - ((sum13 + third - 18) % 10)) % 10;
+  const check10 = (11 - (sum10 % 11)) % 11;
+  const last = text.charCodeAt(end + gap) - 48;
+  if (from === 0 ? last !== (check10 === 10 ? 40 : check10) : last !== check) return null;
+  const place = locate(table, prefix979, nine);
+  const group = groupAt(table, place);
+  if (group === null || lengthAt(place) === 0) return null;
+  const start = from + gap + group.group.length + (from === 0 ? 0 : gap);
+  const split = start + lengthAt(place);
+  if (
+    gap === 1 &&
+    (text.charCodeAt(start - 1) !== HYPHEN ||
+      text.charCodeAt(split) !== HYPHEN ||
+      text.charCodeAt(end) !== HYPHEN ||
+      (from !== 0 && text.charCodeAt(3) !== HYPHEN))
+  )
+    return null;
+  return assemble(
+    text,
+    group,
+    text.substring(start, split),
+    text.substring(split + gap, end),
+    check,
+    check10,
+    from,
+    gap,
+  );
+}
+
+function assemble(
+  text: string,
+  group: GroupRanges,
+  registrant: string,
+  publication: string,
+  check: number,
+  check10: number,
+  from: number,
+  gap: number,
+): ParsedIsbn {
   const last = CHECKS[check] ?? '';
+  let isbn10: string | null = null;
+  if (from === 0 && gap === 0) isbn10 = text;
+  else if (group.prefix === '978') isbn10 = group.group + registrant + publication + (CHECKS[check10] ?? '');
   return {
     ok: true,
     isbn: {
-      isbn13: group.digits + registrant + publication + last,
+      isbn13: from === 3 && gap === 0 ? text : group.digits + registrant + publication + last,
       prefix: group.prefix,
       group: group.group,
       registrant,
       publication,
       check: last,
-      hyphenated: text,
-      agency: group.agency,
-      isbn10: prefix979 ? null : group.group + registrant + publication + check10(),
-    },
-    form: 'isbn13',
-    addOn: null,
-  };
-}
-
-function readTen(text: string, table: RangeTable): ParsedIsbn | null {
-  const nine = readNine(text, 0, 9);
-  if (nine < 0 || text[9] !== check10()) return null;
-  const place = locate(table, false, nine);
-  const group = groupAt(table, place);
-  if (group === null || lengthAt(place) === 0) return null;
-  const start = group.group.length;
-  const split = start + lengthAt(place);
-  return fromTen(group, text.substring(start, split), text.substring(split, 9), text);
-}
-
-function readHyphenatedTen(text: string, table: RangeTable): ParsedIsbn | null {
-  const nine = readNine(text, 0, 11);
-  if (nine < 0 || text[12] !== check10()) return null;
-  const place = locate(table, false, nine);
-  const group = groupAt(table, place);
-  if (group === null || lengthAt(place) === 0) return null;
-  const start = group.group.length + 1;
-  const split = start + lengthAt(place);
-  if (text.charCodeAt(start - 1) !== HYPHEN || text.charCodeAt(split) !== HYPHEN) return null;
-  const registrant = text.substring(start, split);
-  const publication = text.substring(split + 1, 11);
-  return fromTen(group, registrant, publication, group.group + registrant + publication + check10());
-}
-
-function fromTen(group: GroupRanges, registrant: string, publication: string, isbn10: string): ParsedIsbn {
-  const check = CHECKS[check13(false)] ?? '';
-  return {
-    ok: true,
-    isbn: {
-      isbn13: group.digits + registrant + publication + check,
-      prefix: '978',
-      group: group.group,
-      registrant,
-      publication,
-      check,
-      hyphenated: `${group.head + registrant}-${publication}-${check}`,
+      hyphenated:
+        from === 3 && gap === 1 ? text : `${group.head + registrant}-${publication}${TAILS[check] ?? ''}`,
       agency: group.agency,
       isbn10,
     },
-    form: 'isbn10',
+    form: from === 0 ? 'isbn10' : 'isbn13',
     addOn: null,
   };
 }

@@ -4,7 +4,7 @@ import { askWhether, refuse } from './problem.ts';
 import type { RangeTable } from './range-table.ts';
 import { validNumber, withoutDoubles } from './repair.ts';
 import type { IsbnForm, ParseResult, RefusedIsbn } from './types.ts';
-import { part, type Written } from './written.ts';
+import { part, placeOfDigit, type Written } from './written.ts';
 
 /** Judges a written number by how many digits it has; `form` overrides the form that the count suggests. */
 export function judgeByCount(written: Written, form: IsbnForm | null, table: RangeTable): ParseResult {
@@ -32,7 +32,7 @@ function isBarcodeGrouping({ gaps, dashes }: Written): boolean {
 
 function misplacedX(written: Written, table: RangeTable): RefusedIsbn {
   const { digits } = written;
-  const position = written.places[digits.length - 1] ?? null;
+  const position = placeOfDigit(written, digits.length - 1);
   const first12 = digits.slice(0, 12);
   const repair =
     digits.length === 13 && /^97[89]/.test(digits)
@@ -58,7 +58,7 @@ function fourteen(written: Written, form: IsbnForm | null, table: RangeTable): P
     `This fourteen-digit number (indicator ${digits[0]}) identifies a carton, not the single book in it.`,
     {
       hint: repair === null ? null : `The book it holds would be ${repair}.`,
-      position: written.places[0] ?? null,
+      position: placeOfDigit(written, 0),
       repair,
     },
   );
@@ -77,7 +77,7 @@ function oneOver(written: Written, table: RangeTable): RefusedIsbn {
   const candidates = withoutDoubles(written, table);
   const [only] = candidates;
   if (only === undefined || candidates.length > 1) return tooLong(written, table);
-  const position = written.places[only.at] ?? null;
+  const position = placeOfDigit(written, only.at);
   return refuse('too-long', `There are ${size} digits, one too many; one of two equal ones may be a slip.`, {
     hint: askWhether(only.hyphenated),
     position,
@@ -86,7 +86,7 @@ function oneOver(written: Written, table: RangeTable): RefusedIsbn {
 }
 
 function tooLong(written: Written, table: RangeTable): RefusedIsbn {
-  const { digits, places } = written;
+  const { digits } = written;
   const start = digits.slice(0, 13);
   const repair = /^97[89]/.test(start) ? validNumber(start, table) : null;
   const full = digits.length === 11 ? 10 : 13;
@@ -96,15 +96,15 @@ function tooLong(written: Written, table: RangeTable): RefusedIsbn {
       repair === null
         ? null
         : `The first 13 are a valid number; the ${tail} after it are no bar-code add-on, which has five.`,
-    position: places[full] ?? null,
+    position: placeOfDigit(written, full),
     repair,
   });
 }
 
 function tooShort(written: Written, table: RangeTable): RefusedIsbn {
-  const { digits, places } = written;
+  const { digits } = written;
   const size = digits.length;
-  const position = places[size] ?? null;
+  const position = placeOfDigit(written, size);
   if (size >= 7 && size <= 9) {
     const repair = validNumber(digits.padStart(10, '0'), table);
     const lost = 10 - size;
@@ -112,7 +112,11 @@ function tooShort(written: Written, table: RangeTable): RefusedIsbn {
       return refuse(
         'lost-zeros',
         `There are ${size} digits; ${lost === 1 ? 'a leading zero was' : `${lost} leading zeros were`} probably lost.`,
-        { hint: `${askWhether(repair)} Keep such columns as text.`, position: places[0] ?? null, repair },
+        {
+          hint: `${askWhether(repair)} Keep such columns as text.`,
+          position: placeOfDigit(written, 0),
+          repair,
+        },
       );
   }
   const complete = size === 12 && /^97[89]/.test(digits) ? checkDigit13(digits) : null;

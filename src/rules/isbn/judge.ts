@@ -2,9 +2,12 @@ import { checkDigit10, checkDigit13 } from './check-digit.ts';
 import { readClean } from './clean.ts';
 import { askWhether, atCharacter, refuse } from './problem.ts';
 import { groupAt, lengthAt, locate, type RangeTable } from './range-table.ts';
-import { boundaries, substitutes, swaps, validNumber } from './repair.ts';
+import { boundaries, dashesFit, substitutes, swaps, validNumber } from './repair.ts';
 import type { IsbnForm, ParseResult, RefusedIsbn } from './types.ts';
-import type { Written } from './written.ts';
+import { placeOfDigit, type Written } from './written.ts';
+
+/** Beginnings that one swap of neighbours or one other digit would turn into 978 or 979. */
+const ONE_SLIP = /^(?:97|79[89]|9[89]7|9.[89]|.7[89])/;
 
 /**
  * Judges thirteen digits, or ten characters of the older form: prefix, check digit, range, then the hyphens as
@@ -21,7 +24,7 @@ export function judge(
   if (digits.startsWith('9790') && digits.length === 13)
     return refuse('music-number', 'Numbers that begin with 979-0 identify printed music, not books.', {
       hint: 'Look for the ISBN beside it; the music number (ISMN) cannot stand in for it.',
-      position: written.places[0] ?? null,
+      position: placeOfDigit(written, 0),
     });
   const read = readClean(digits, table);
   if (read !== null) return misplacedHyphen(written, table) ?? { ...read, form, addOn };
@@ -30,12 +33,11 @@ export function judge(
 }
 
 function misplacedHyphen(written: Written, table: RangeTable): RefusedIsbn | null {
-  if (written.dashes.length === 0) return null;
+  if (dashesFit(written, written.digits, table)) return null;
   const repair = validNumber(written.digits, table);
-  if (repair === null) return null;
-  const allowed = boundaries(repair, written.digits.length, table);
+  const allowed = boundaries(written.digits, table);
   const wrong = written.dashes.find(({ before }) => !allowed.includes(before));
-  if (wrong === undefined) return null;
+  if (wrong === undefined || repair === null) return null;
   return refuse('hyphens-misplaced', `A hyphen stands in the wrong place, ${atCharacter(wrong.place)}.`, {
     hint: `The number is valid; its elements part like this: ${repair}.`,
     position: wrong.place,
@@ -45,8 +47,10 @@ function misplacedHyphen(written: Written, table: RangeTable): RefusedIsbn | nul
 
 function notABookPrefix(written: Written, table: RangeTable): RefusedIsbn {
   const prefix = written.digits.slice(0, 3);
-  const position = written.places[0] ?? null;
-  const candidates = [...swaps(written, table), ...substitutes(written, 3, table)];
+  const position = placeOfDigit(written, 0);
+  const candidates = ONE_SLIP.test(written.digits)
+    ? [...swaps(written, table), ...substitutes(written, 3, table)]
+    : [];
   const [only] = candidates;
   if (only !== undefined && candidates.length === 1) return likely(written, only.hyphenated, only.at);
   if (prefix === '977')
@@ -62,7 +66,7 @@ function notABookPrefix(written: Written, table: RangeTable): RefusedIsbn {
 
 /** One change alone would mend the number: says which and offers it. */
 function likely(written: Written, repair: string, at: number): RefusedIsbn {
-  const place = written.places[at] ?? 0;
+  const place = placeOfDigit(written, at);
   const digits = repair.replaceAll('-', '');
   const typed = written.digits.length === 10 ? digits.slice(3) : digits;
   const swapped = typed[at] === written.digits[at + 1] && typed[at + 1] === written.digits[at];
@@ -83,7 +87,7 @@ function likely(written: Written, repair: string, at: number): RefusedIsbn {
 function wrongCheck(written: Written, due: string, table: RangeTable): RefusedIsbn {
   const { digits } = written;
   const at = digits.length - 1;
-  const position = written.places[at] ?? null;
+  const position = placeOfDigit(written, at);
   const last = digits.slice(-1);
   const mended = digits.slice(0, -1) + due;
   const repair = validNumber(mended, table);
@@ -111,9 +115,12 @@ function wrongCheck(written: Written, due: string, table: RangeTable): RefusedIs
   });
 }
 
-/** With at least three hyphens as evidence, a single digit may be the only one whose change agrees with them. */
+/**
+ * Hyphens that disagree with the number they stand in are evidence: perhaps a single digit changed would agree with
+ * them and with the check digit too. Hyphens that agree tell nothing about which digit is wrong.
+ */
 function telltaleDigit(written: Written, table: RangeTable): RefusedIsbn | null {
-  if (written.dashes.length < 3) return null;
+  if (written.dashes.length < 3 || dashesFit(written, written.digits, table)) return null;
   const candidates = substitutes(written, written.digits.length, table);
   const [only] = candidates;
   return only !== undefined && candidates.length === 1 ? likely(written, only.hyphenated, only.at) : null;
@@ -131,6 +138,6 @@ function notInUse(written: Written, table: RangeTable): RefusedIsbn {
       : `Group ${group.head.slice(0, -1)} (${group.agency}) has no registrants that begin with ${thirteen.slice(at, 12)}`;
   return refuse('range-not-in-use', `${where} in the range table of ${table.date}.`, {
     hint: 'Compare the number with its source; if it is newer than the table, load a newer range message.',
-    position: written.places[at - (13 - digits.length)] ?? null,
+    position: placeOfDigit(written, at - (13 - digits.length)),
   });
 }

@@ -14,14 +14,21 @@ export function validNumber(digits: string, table: RangeTable): string | null {
   return readClean(digits, table)?.isbn.hyphenated ?? null;
 }
 
-/** Where dashes belong in a written number: how many digits may stand before one. */
-export function boundaries(hyphenated: string, written: number, table: RangeTable): number[] {
-  const parts = splitIsbn(hyphenated.replaceAll('-', ''), table);
+/** Where dashes belong in 13 digits or 10 characters: how many stand before each. Empty where no range is in use. */
+export function boundaries(digits: string, table: RangeTable): number[] {
+  const ten = digits.length === 10;
+  const parts = splitIsbn(ten ? `978${digits.slice(0, 9)}0` : digits, table);
   if (parts === null) return [];
-  const group = 3 + parts.group.length;
-  // A ten-digit number starts after the prefix.
-  const shift = written - 13;
-  return [3, group, group + parts.registrant.length, 12].map((at) => at + shift).filter((at) => at > 0);
+  const group = (ten ? 0 : 3) + parts.group.length;
+  const rest = [group, group + parts.registrant.length, digits.length - 1];
+  return ten ? rest : [3, ...rest];
+}
+
+/** Whether the dashes, as far as any were written, stand where the elements of these digits meet. */
+export function dashesFit(written: Written, digits: string, table: RangeTable): boolean {
+  if (written.dashes.length === 0) return true;
+  const allowed = boundaries(digits, table);
+  return written.dashes.every(({ before }) => allowed.includes(before));
 }
 
 /** Keeps the variants that are valid, in use, and agree with the dashes as far as any were written. */
@@ -30,11 +37,7 @@ function fitting(written: Written, variants: readonly [number, string][], table:
   for (const [at, digits] of variants) {
     const hyphenated = validNumber(digits, table);
     if (hyphenated === null || found.some((other) => other.hyphenated === hyphenated)) continue;
-    if (written.dashes.length > 0) {
-      const allowed = boundaries(hyphenated, digits.length, table);
-      if (!written.dashes.every(({ before }) => allowed.includes(before))) continue;
-    }
-    found.push({ hyphenated, at });
+    if (dashesFit(written, digits, table)) found.push({ hyphenated, at });
   }
   return found;
 }

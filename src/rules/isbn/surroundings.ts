@@ -5,7 +5,7 @@ import type { RangeTable } from './range-table.ts';
 import { validNumber } from './repair.ts';
 import type { ParseResult, RefusedIsbn } from './types.ts';
 import type { Stretch } from './wrapping.ts';
-import { collect, part, type Written } from './written.ts';
+import { collect, part, placeOfDigit, type Written } from './written.ts';
 
 /** Letters that pass for digits to the eye or to a reading machine, Latin, Greek and Cyrillic. */
 const LOOKALIKES = new Map(
@@ -13,6 +13,8 @@ const LOOKALIKES = new Map(
     ([digit, letters]) => [...letters].map((letter) => [letter, digit] as const),
   ),
 );
+const NOT_OF_A_NUMBER = /[^-0-9 ]/gu;
+const LETTER = /\p{L}|[|!]/u;
 const UNREADABLE = /[?*_#•\uFFFD]/g;
 const SEPARATORS = /[./_,:;·•|\\'’~+]/g;
 /** A stretch of digits with hyphens and spaces, perhaps ending in X. */
@@ -24,7 +26,7 @@ export function explainText(plain: PlainText, stretch: Stretch, table: RangeTabl
   const digits = text.replace(/[^0-9]/g, '').length;
   if (digits < 6) return noNumber();
   return (
-    letterInside(plain, stretch, text, table) ??
+    letterInside(plain, stretch, text, digits, table) ??
     unreadableDigit(plain, stretch, text, table) ??
     otherSeparators(plain, stretch, text, table) ??
     severalOrExtra(plain, stretch, text, table) ??
@@ -50,16 +52,17 @@ function letterInside(
   plain: PlainText,
   stretch: Stretch,
   text: string,
+  digits: number,
   table: RangeTable,
 ): RefusedIsbn | null {
-  const compact = [...text.replace(/[- ]/g, '')];
-  const letters = compact.filter((character) => !/[0-9]/.test(character));
-  if ((compact.length !== 10 && compact.length !== 13) || letters.length > 4) return null;
-  const at = text.search(/[^-0-9 ]/);
-  const letter = String.fromCodePoint(text.codePointAt(at) ?? 0);
-  if (!letters.every((character) => /\p{L}|[|!]/u.test(character))) return null;
+  const letters = text.match(NOT_OF_A_NUMBER) ?? [];
+  const size = digits + letters.length;
+  if ((size !== 10 && size !== 13) || letters.length > 4) return null;
+  if (!letters.every((character) => LETTER.test(character))) return null;
+  const [letter = ''] = letters;
+  const at = text.indexOf(letter);
   const position = placeOf(plain, stretch.from + at);
-  const instead = [...text].map((character) => LOOKALIKES.get(character) ?? character).join('');
+  const instead = text.replace(NOT_OF_A_NUMBER, (character) => LOOKALIKES.get(character) ?? character);
   const repair = tryInstead(instead, table);
   return refuse('letter', `The letter '${letter}' stands where a digit belongs, ${atCharacter(position)}.`, {
     hint: repair === null ? 'Compare the number with its source.' : askWhether(repair),
@@ -169,11 +172,11 @@ function several(position: number, judged: readonly ParseResult[]): RefusedIsbn 
 
 /** Numbers parted by nothing but spaces. */
 export function severalInRun(written: Written, table: RangeTable): RefusedIsbn | null {
-  const { digits, gaps, places } = written;
+  const { digits, gaps } = written;
   if (digits.length < 20) return null;
   const size = [13, 10].find((count) => gaps.includes(count));
   if (size === undefined) return null;
   const rest = part(written, size, digits.length);
   const numbers = [part(written, 0, size), rest].map((one) => judgeByCount(one, null, table));
-  return numbers.some((one) => one.ok) ? several(places[size] ?? 0, numbers) : null;
+  return numbers.some((one) => one.ok) ? several(placeOfDigit(written, size), numbers) : null;
 }
