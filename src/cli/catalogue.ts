@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { type App, openApp } from '../app.ts';
+import type { App } from '../app.ts';
 import type { InputOf, OperationName, OutputOf } from '../contract/index.ts';
 import { Refusal } from '../contract/refusal.ts';
 import type { Common } from './command.ts';
@@ -15,12 +15,14 @@ export interface Catalogue {
   call<N extends OperationName>(name: N, input: InputOf<N>): OutputOf<N>;
 }
 
-function open(file: string, readOnly: boolean): App {
+async function open(file: string, readOnly: boolean): Promise<App> {
   const path = resolve(file);
   if (readOnly && !existsSync(path)) {
     const message = `There is no catalogue at ${path}; npm start, edition-ledger demo or edition-ledger block add makes one, or name another with --catalogue FILE.`;
     throw new Failure({ code: 'NOT_FOUND', message, field: 'catalogue' }, 2);
   }
+  // The store is most of the program; help and misuse need not wait until it is loaded.
+  const { openApp } = await import('../app.ts');
   try {
     return openApp({ file: path, readOnly });
   } catch (error) {
@@ -34,14 +36,14 @@ function open(file: string, readOnly: boolean): App {
  * window holds the file. When the catalogue is the demo, the caution is printed after the answer: with it in
  * text, on stderr beside JSON, whose form is the contract's.
  */
-export function withCatalogue<T>(
+export async function withCatalogue<T>(
   flags: Common,
   io: Io,
   access: 'read' | 'write',
   work: (catalogue: Catalogue) => T,
   refusedAs: ExitCode = 1,
-): T {
-  const app = open(flags.catalogue, access === 'read');
+): Promise<T> {
+  const app = await open(flags.catalogue, access === 'read');
   try {
     const call: Catalogue['call'] = (name, input) => {
       const answer = app.call(name, input);

@@ -20,3 +20,10 @@ export function misuse(what: string, form: string): Failure {
   const sentence = what.replace(/[.;]$/, '');
   return new Failure({ code: 'BAD_INPUT', message: `${sentence}; the form is: edition-ledger ${form}` }, 2);
 }
+
+/** What is wrong with the word after `isbn` or `block`; it comes before all options. */
+export function unknownVerb(command: string, verb: string | undefined): string {
+  return verb === undefined || verb.startsWith('-')
+    ? 'Something is missing'
+    : `There is no '${command} ${verb}'`;
+}

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import module from 'node:module';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 // Plain JavaScript: this file must still speak on a Node that cannot read the rest.
@@ -61,8 +62,13 @@ function handOver(node, entry) {
 export async function runWithNode(entry, found = {}) {
   const version = found.version || process.versions.node;
   const brought = 'brought' in found ? found.brought : broughtNode();
-  if (isNewEnough(version)) await import(pathToFileURL(entry).href);
-  else if (brought) handOver(brought, entry);
+  if (isNewEnough(version)) {
+    // Keeps what was read and compiled for the next start; inside the program's folder, so nobody else's to write.
+    module.enableCompileCache?.(
+      fileURLToPath(new URL('../../node_modules/.cache/compiled', import.meta.url)),
+    );
+    await import(pathToFileURL(entry).href);
+  } else if (brought) handOver(brought, entry);
   else {
     process.stderr.write(
       `Edition Ledger needs Node ${NEEDED} or newer and this is ${version}; run npm ci, which brings one along, or install a newer Node.\n`,

@@ -19,7 +19,7 @@ export const audit: Command = {
     const day = flags['as-of'] === undefined ? {} : { asOf: flags['as-of'] };
     // The report carries the demo's caution itself, so here it is not printed a second time.
     const quiet = { ...io, out: (text: string) => (text === DEMO_CAUTION ? undefined : io.out(text)) };
-    const findings = withCatalogue(
+    const findings = await withCatalogue(
       flags,
       quiet,
       'read',

@@ -3,7 +3,7 @@ import type { Block } from '../../contract/blocks.ts';
 import { isoDate, type Money } from '../../contract/operation.ts';
 import { type Catalogue, printJson, withCatalogue } from '../catalogue.ts';
 import { type Command, readArguments } from '../command.ts';
-import { misuse } from '../failure.ts';
+import { misuse, unknownVerb } from '../failure.ts';
 import type { Io } from '../io.ts';
 import { table } from '../table.ts';
 
@@ -48,7 +48,7 @@ async function add(args: string[], io: Io): Promise<number> {
     if (flags.cost === undefined) return {};
     return { cost: costOf(flags.cost, flags.currency ?? call('settings.get', {}).currency) };
   };
-  withCatalogue(flags, io, 'write', (catalogue) => {
+  await withCatalogue(flags, io, 'write', (catalogue) => {
     const block = catalogue.call('blocks.add', { prefix, ...facts, ...costIn(catalogue) });
     if (flags.json) return printJson(io, block);
     io.out(
@@ -68,7 +68,7 @@ function row(block: Block): string[] {
 
 async function list(args: string[], io: Io): Promise<number> {
   const { flags } = readArguments(args, LIST, { 'as-of': isoDate.optional() }, { least: 0, most: 0 });
-  withCatalogue(flags, io, 'read', ({ call }) => {
+  await withCatalogue(flags, io, 'read', ({ call }) => {
     const asOf = flags['as-of'];
     const answer = call('blocks.list', asOf === undefined ? {} : { asOf });
     if (flags.json) return printJson(io, answer);
@@ -104,9 +104,6 @@ export const block: Command = {
   async run([verb, ...args], io) {
     if (verb === 'add') return add(args, io);
     if (verb === 'list') return list(args, io);
-    throw misuse(
-      verb === undefined ? 'Something is missing' : `There is no 'block ${verb}'`,
-      `${ADD} | list`,
-    );
+    throw misuse(unknownVerb('block', verb), `${ADD} | list`);
   },
 };

@@ -73,7 +73,7 @@ export const call: Command = {
     const input = await readInput(io);
     const access = operations[name].kind === 'query' ? 'read' : 'write';
     // The answer is JSON with or without --json, so the demo's caution goes to stderr.
-    withCatalogue({ ...flags, json: true }, io, access, (catalogue) => {
+    await withCatalogue({ ...flags, json: true }, io, access, (catalogue) => {
       printJson(io, catalogue.call(name, input as never));
     });
     return 0;

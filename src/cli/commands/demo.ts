@@ -8,7 +8,7 @@ export const demo: Command = {
   options: [],
   async run(args, io) {
     const { flags } = readArguments(args, 'demo', {}, { least: 0, most: 0 });
-    withCatalogue(flags, io, 'write', ({ call }) => {
+    await withCatalogue(flags, io, 'write', ({ call }) => {
       const made = call('catalogue.demo', {});
       if (flags.json) return printJson(io, made);
       io.out(`${flags.catalogue} now holds the demo press: ${made.works} works in ${made.formats} formats.`);

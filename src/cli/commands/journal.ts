@@ -41,7 +41,7 @@ export const journal: Command = {
       count: number('Write the count as a number from 1 to 1000', 1000),
     };
     const { flags } = readArguments(args, FORM, shape, { least: 0, most: 0 });
-    withCatalogue(flags, io, 'read', ({ call }) => {
+    await withCatalogue(flags, io, 'read', ({ call }) => {
       const answer = call('journal.list', {
         ...(flags.work === undefined ? {} : { workId: flags.work }),
         ...(flags.count === undefined ? {} : { count: flags.count }),

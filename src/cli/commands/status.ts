@@ -12,7 +12,7 @@ export const status: Command = {
   options: [['--as-of DATE', 'as it stood at the end of a past day']],
   async run(args, io) {
     const { flags } = readArguments(args, FORM, { 'as-of': isoDate.optional() }, { least: 0, most: 0 });
-    withCatalogue(flags, io, 'read', ({ call }) => {
+    await withCatalogue(flags, io, 'read', ({ call }) => {
       const asOf = flags['as-of'];
       const answer = call('catalogue.status', asOf === undefined ? {} : { asOf });
       if (flags.json) return printJson(io, answer);
