@@ -1,13 +1,17 @@
 import Database from 'better-sqlite3';
 import type { Answer } from './contract/operation.ts';
 import { Refusal } from './contract/refusal.ts';
-import { type Clock, dispatcher } from './dispatch.ts';
+import { type Clock, dispatcher, type Session } from './dispatch.ts';
+import { dailyBackup } from './errands/backups.ts';
 import type { QueryContext } from './queries/context.ts';
 import { rewind } from './store/as-of.ts';
-import { type CatalogueFile, openCatalogueFile } from './store/catalogue-file.ts';
+import { ASKED_FOR, type CatalogueFile, openCatalogueFile } from './store/catalogue-file.ts';
 import type { ReadDb } from './store/connection.ts';
+import { exchangeFile } from './store/exchange-file.ts';
 import { journalHead } from './store/journal.ts';
 import { replayDifferences } from './store/replay.ts';
+import { refusalOf } from './store/sqlite-errors.ts';
+import { clockWarning, folderWarning } from './store/surroundings.ts';
 
 /** How a catalogue is opened. `today` and `now` are the clock, replaceable in tests. */
 export interface OpenOptions {
@@ -35,8 +39,13 @@ function localDay(now: Date): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
+interface PastDays {
+  on(day: string): ReadDb;
+  forget(): void;
+}
+
 /** Keeps the last few rewound connections; a change to the file lets them all go. */
-function pastDays(file: CatalogueFile): { on(day: string): ReadDb; forget(): void } {
+function pastDays(file: CatalogueFile): PastDays {
   const kept = new Map<string, { raw: Database.Database; db: ReadDb; seq: number }>();
   const drop = (day: string) => {
     kept.get(day)?.raw.close();
@@ -61,47 +70,105 @@ function pastDays(file: CatalogueFile): { on(day: string): ReadDb; forget(): voi
   };
 }
 
-/** Opens a catalogue. Throws a Refusal when the file cannot be used. */
-export function openApp(options: OpenOptions): App {
-  const now = options.now ?? (() => new Date());
-  const clock: Clock = { now, today: options.today ?? (() => localDay(now())) };
-  const file = openCatalogueFile(options.file, {
-    readOnly: options.readOnly ?? false,
-    at: now().toISOString(),
-  });
-  const past = pastDays(file);
-  const listeners = new Set<(seq: number) => void>();
-  const query: QueryContext = {
-    db: file.read,
+/** Cautions about the file as it was opened: where it lies, the clock, why it is read only, backups that fail. */
+function warningsOf(file: CatalogueFile, clock: Clock, backup: string | null): string[] {
+  const head = journalHead(file.read);
+  const last = file.read.one<{ at: string }>('SELECT at FROM journal WHERE seq = ?', head.seq)?.at;
+  const asked = file.readOnlyReason === ASKED_FOR ? null : file.readOnlyReason;
+  return [asked, folderWarning(file.file), clockWarning(clock.now(), last), backup].filter(
+    (text) => text !== null,
+  );
+}
+
+/** Takes the day's backup; a backup that fails never keeps the user from working, but is told. */
+function backUpToday(file: CatalogueFile, at: string): string | null {
+  if (file.readOnly) return null;
+  try {
+    dailyBackup(file, at);
+    return null;
+  } catch (error) {
+    const refusal = refusalOf(error);
+    const why = refusal instanceof Refusal ? refusal.message : String(refusal);
+    return `Today's backup could not be taken: ${why} Choose another folder in Settings.`;
+  }
+}
+
+/** What queries work with, always of the file that is open now. */
+function queryContext(
+  session: { file: CatalogueFile; warnings: string[]; past: PastDays },
+  clock: Clock,
+): QueryContext {
+  return {
+    get db() {
+      return session.file.read;
+    },
     on: (day) => {
-      if (day === undefined) return file.read;
+      if (day === undefined) return session.file.read;
       if (day > clock.today())
         throw new Refusal('BAD_INPUT', `${day} is not a past day; choose today or earlier.`, 'asOf');
-      return past.on(day);
+      return session.past.on(day);
     },
     get today() {
       return clock.today();
     },
-    replayDifferences: () => replayDifferences(file.rawRead, file.read),
-    file: {
-      path: file.file,
-      name: file.fileName,
-      readOnly: file.readOnly,
-      schemaVersion: file.schemaVersion,
+    replayDifferences: () => replayDifferences(session.file.rawRead, session.file.read),
+    get file() {
+      const { file, fileName, readOnly, schemaVersion } = session.file;
+      return { path: file, name: fileName, readOnly, schemaVersion, warnings: session.warnings };
     },
   };
-  const call = dispatcher(file, clock, query, (seq) => {
-    for (const listener of listeners) listener(seq);
-  });
+}
+
+/** Opens a catalogue. Throws a Refusal when the file cannot be used. */
+export function openApp(options: OpenOptions): App {
+  const now = options.now ?? (() => new Date());
+  const clock: Clock = { now, today: options.today ?? (() => localDay(now())) };
+  const open = () => {
+    const at = now().toISOString();
+    const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at });
+    return { file, past: pastDays(file), warnings: warningsOf(file, clock, backUpToday(file, at)) };
+  };
+  const opened = open();
+  // A window left open for days still gets its backup before the first change of each day.
+  let backedUp = now().toISOString().slice(0, 10);
+  const listeners = new Set<(seq: number) => void>();
+  const close = () => {
+    opened.past.forget();
+    opened.file.close();
+  };
+  const session: Session = {
+    get file() {
+      return opened.file;
+    },
+    query: queryContext(opened, clock),
+    changed: (seq) => {
+      for (const listener of listeners) listener(seq);
+    },
+    beforeCommand: () => {
+      const day = now().toISOString().slice(0, 10);
+      if (day === backedUp) return;
+      backedUp = day;
+      const warning = backUpToday(opened.file, now().toISOString());
+      if (warning) opened.warnings.push(warning);
+    },
+    exchange: ({ to }) => {
+      const path = opened.file.file;
+      close();
+      try {
+        exchangeFile(path, to, () => Object.assign(opened, open()));
+      } catch (error) {
+        Object.assign(opened, open());
+        throw error;
+      }
+      session.changed(journalHead(opened.file.read).seq);
+    },
+  };
   return {
-    call,
+    call: dispatcher(session, clock),
     onChange: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    close: () => {
-      past.forget();
-      file.close();
-    },
+    close,
   };
 }

@@ -4,9 +4,12 @@ import { commands } from './commands/index.ts';
 import { isOperationName, type OperationName, operations } from './contract/index.ts';
 import type { Answer } from './contract/operation.ts';
 import { Refusal, type RefusalBody } from './contract/refusal.ts';
+import type { ErrandContext } from './errands/context.ts';
+import { errands } from './errands/index.ts';
 import type { QueryContext } from './queries/context.ts';
 import { queries } from './queries/index.ts';
 import type { CatalogueFile } from './store/catalogue-file.ts';
+import { refusalOf } from './store/sqlite-errors.ts';
 
 export interface Clock {
   today(): string;
@@ -41,38 +44,55 @@ function failure(error: unknown): { ok: false; error: RefusalBody } {
 
 type AnyHandler = (context: unknown, input: unknown) => unknown;
 
+/** An open catalogue as the dispatcher needs it; a restore puts another file in its place. */
+export interface Session {
+  readonly file: CatalogueFile;
+  readonly query: QueryContext;
+  exchange(swap: { to: string }): void;
+  /** Called before each command: a new day gets its backup first. */
+  beforeCommand(): void;
+  changed(seq: number): void;
+}
+
+/** Carries out a parsed operation. An answer of a wrong shape undoes the command: it is checked before the commit. */
+function carryOut(session: Session, clock: Clock, name: OperationName, input: unknown): unknown {
+  const { kind, output } = operations[name];
+  const at = clock.now().toISOString();
+  if (kind === 'query')
+    return output.parse((queries as Record<string, AnyHandler>)[name]?.(session.query, input));
+  if (kind === 'errand') {
+    const { file } = session;
+    const context: ErrandContext = { file, at, exchange: (swap) => session.exchange(swap) };
+    return output.parse((errands as Record<string, AnyHandler>)[name]?.(context, input));
+  }
+  session.beforeCommand();
+  const command = (commands as Record<string, AnyHandler>)[name];
+  const { value, seq } = session.file.change(name, at, (db) =>
+    output.parse(command?.({ db, today: clock.today() }, input)),
+  );
+  if (seq !== null) session.changed(seq);
+  return value;
+}
+
 /** Runs operations of the contract on an open file: parse, carry out, check the answer's shape. */
 export function dispatcher(
-  file: CatalogueFile,
+  session: Session,
   clock: Clock,
-  query: QueryContext,
-  changed: (seq: number) => void,
 ): (name: string, input: unknown) => Answer<unknown> {
-  const carryOut = (name: OperationName, input: unknown): unknown => {
-    if (operations[name].kind === 'query')
-      return (queries as Record<string, AnyHandler>)[name]?.(query, input);
-    const command = (commands as Record<string, AnyHandler>)[name];
-    const result = file.change(name, clock.now().toISOString(), (db) =>
-      command?.({ db, today: clock.today() }, input),
-    );
-    if (result.seq !== null) changed(result.seq);
-    return result.value;
-  };
   return (name, input) => {
     if (!isOperationName(name))
-      return {
-        ok: false,
-        error: {
-          code: 'UNKNOWN_OPERATION',
-          message: `There is no operation called ${name.slice(0, 80)}; 'call --list' shows them all.`,
-        },
-      };
+      return failure(
+        new Refusal(
+          'UNKNOWN_OPERATION',
+          `There is no operation called ${name.slice(0, 80)}; 'call --list' shows them all.`,
+        ),
+      );
     const parsed = operations[name].input.safeParse(input ?? {});
     if (!parsed.success) return { ok: false, error: badInput(parsed.error) };
     try {
-      return { ok: true, value: operations[name].output.parse(carryOut(name, parsed.data)) };
+      return { ok: true, value: carryOut(session, clock, name, parsed.data) };
     } catch (error) {
-      return failure(error);
+      return failure(refusalOf(error));
     }
   };
 }

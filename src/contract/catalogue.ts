@@ -18,6 +18,8 @@ export const catalogueInfo = operation({
     demo: z.boolean(),
     empty: z.boolean(),
     readOnly: z.boolean(),
+    /** What the user should know about this file: a synced folder, a clock set back, a newer form. */
+    warnings: z.array(z.string()),
     rangesDate: z.string(),
     rangesSerial: z.string().nullable(),
     journalEntries: z.int(),

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { auditRules, auditText, runAudit } from './audit.ts';
+import { listBackups, makeBackup, previewBackup, restoreBackup } from './backups.ts';
 import { addBlock, listBlocks, updateBlock } from './blocks.ts';
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
@@ -72,6 +73,10 @@ const all = [
   runAudit,
   auditText,
   auditRules,
+  listBackups,
+  makeBackup,
+  previewBackup,
+  restoreBackup,
   listJournal,
   undoChange,
   getSettings,
@@ -88,7 +93,9 @@ export type ParsedInputOf<N extends OperationName> = z.output<OperationNamed<N>[
 export type OutputOf<N extends OperationName> = z.output<OperationNamed<N>['output']>;
 /** Names of the operations that only read. */
 export type QueryName = Extract<Declared, { kind: 'query' }>['name'];
-export type CommandName = Exclude<OperationName, QueryName>;
+export type CommandName = Extract<Declared, { kind: 'command' }>['name'];
+/** Names of the operations that work on files beside the catalogue. */
+export type ErrandName = Extract<Declared, { kind: 'errand' }>['name'];
 
 /** Every operation by its name. */
 export const operations = Object.fromEntries(all.map((entry) => [entry.name, entry])) as {

@@ -1,8 +1,11 @@
 import { z } from 'zod';
 import type { RefusalBody, RefusalCode } from './refusal.ts';
 
-/** `command` changes the catalogue in one transaction; `query` runs on a reading connection. */
-export type OperationKind = 'command' | 'query';
+/**
+ * `command` changes the catalogue in one transaction; `query` runs on a reading connection; `errand` works on
+ * files beside the catalogue (backups), outside any transaction.
+ */
+export type OperationKind = 'command' | 'query' | 'errand';
 
 /** One operation, declared once: IPC, HTTP and the command line are thin transports over it. */
 export interface Operation<

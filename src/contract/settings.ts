@@ -19,6 +19,8 @@ export const settings = z.object({
   /** The text that asks a channel to stop selling; {title}, {edition}, {form}, {isbn}, {replacement}, {channel}, {publisher}, {date} are filled in. */
   requestTemplate: filledText,
   theme: z.enum(['auto', 'light', 'dark']),
+  /** Where backups are kept; empty for a folder beside the catalogue file. */
+  backupFolder: anyText,
 });
 export type Settings = z.infer<typeof settings>;
 
@@ -46,6 +48,7 @@ export const DEFAULT_SETTINGS: Settings = {
     'Asked on {date} by {publisher}',
   ].join('\n'),
   theme: 'auto',
+  backupFolder: '',
 };
 
 export const getSettings = operation({

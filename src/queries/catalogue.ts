@@ -38,6 +38,7 @@ export const catalogueQueries = {
       demo: isDemo(db),
       empty: (rows?.n ?? 0) === 0,
       readOnly: file.readOnly,
+      warnings: [...file.warnings],
       rangesDate: table.date,
       rangesSerial: table.serial,
       journalEntries: journalHead(db).seq,

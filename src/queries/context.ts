@@ -15,6 +15,7 @@ export interface QueryContext {
     readonly path: string;
     readonly name: string;
     readonly readOnly: boolean;
+    readonly warnings: readonly string[];
     readonly schemaVersion: number;
   };
 }

@@ -3,10 +3,10 @@ import { basename, dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { Refusal } from '../contract/refusal.ts';
-import { backUpBefore } from './backup.ts';
+import { backupFolder, backupsIn, takeBackup, unsoundness } from './backup.ts';
 import { type ReadDb, type WriteDb, wrap } from './connection.ts';
-import { type Hold, hold } from './hold.ts';
-import { sealJournal } from './journal.ts';
+import { hold } from './hold.ts';
+import { newestEntry, sealJournal } from './journal.ts';
 import { APPLICATION_ID, applyMigrations, checkHistory, readMigrations, schemaVersionOf } from './migrate.ts';
 import { refusalOf } from './sqlite-errors.ts';
 
@@ -16,6 +16,8 @@ export interface CatalogueFile {
   readonly file: string;
   readonly fileName: string;
   readonly readOnly: boolean;
+  /** Why it is open for reading only, or null. */
+  readonly readOnlyReason: string | null;
   readonly schemaVersion: number;
   /** Reading connection: sees what is committed. */
   readonly read: ReadDb;
@@ -24,6 +26,9 @@ export interface CatalogueFile {
   change<T>(operation: string, at: string, work: (db: WriteDb) => T): { value: T; seq: number | null };
   close(): void;
 }
+
+/** Why a file that the caller asked to read only is read only. */
+export const ASKED_FOR = 'This catalogue is open for reading only; open it for writing to change it.';
 
 export interface OpenFileOptions {
   readOnly?: boolean;
@@ -58,14 +63,10 @@ function probe(raw: Database.Database, file: string, newest: number, readOnly: b
   if (version > newest && !readOnly)
     throw new Refusal(
       'CATALOGUE_NEWER',
-      `${name} was last used with a newer Edition Ledger (form ${version}, this one knows ${newest}); update Edition Ledger, or open it for reading only.`,
+      `${name} was last used with a newer Edition Ledger (form ${version}, this one knows ${newest}), so it is open for reading only; update Edition Ledger to change it.`,
     );
   const state = raw.pragma('quick_check(1)', { simple: true });
-  if (state !== 'ok')
-    throw new Refusal(
-      'CATALOGUE_DAMAGED',
-      `${name} is damaged (${String(state)}); restore the newest backup beside it.`,
-    );
+  if (state !== 'ok') throw new Refusal('CATALOGUE_DAMAGED', `${name} is damaged (${String(state)}).`);
 }
 
 function openWriter(file: string, options: OpenFileOptions): Database.Database {
@@ -76,7 +77,8 @@ function openWriter(file: string, options: OpenFileOptions): Database.Database {
     setPragmas(raw, false);
     checkHistory(raw, migrations);
     const from = schemaVersionOf(raw);
-    if (from > 0 && from < migrations.length) backUpBefore(raw, file, options.at);
+    if (from > 0 && from < migrations.length)
+      takeBackup(raw, file, backupFolder(file, ''), 'before upgrade', options.at);
     applyMigrations(raw, migrations, options.at);
     return raw;
   } catch (error) {
@@ -102,8 +104,9 @@ function changer(raw: Database.Database, db: WriteDb): CatalogueFile['change'] {
   return (operation, at, work) => {
     try {
       raw.exec('BEGIN IMMEDIATE');
+      const before = newestEntry(db);
       const value = work(db);
-      const seq = sealJournal(db, operation, at);
+      const seq = sealJournal(db, operation, at, before);
       raw.exec('COMMIT');
       return { value, seq };
     } catch (error) {
@@ -113,56 +116,91 @@ function changer(raw: Database.Database, db: WriteDb): CatalogueFile['change'] {
   };
 }
 
-function refuseChange(): never {
-  throw new Refusal(
-    'READ_ONLY',
-    'This catalogue is open for reading only; open it without --read-only to change it.',
-  );
+function refuseChange(reason: string): CatalogueFile['change'] {
+  return () => {
+    throw new Refusal('READ_ONLY', reason);
+  };
 }
 
-/**
- * Opens a catalogue file, making or upgrading it as needed. One writer at a time: a second one is told who
- * holds the file. Throws a Refusal (CATALOGUE_IN_USE, _NEWER, _DAMAGED, _FOREIGN, DISK_TROUBLE).
- */
-export function openCatalogueFile(path: string, options: OpenFileOptions): CatalogueFile {
-  const file = resolve(path);
-  const readOnly = options.readOnly ?? false;
-  const newest = readMigrations(options.migrations ?? MIGRATIONS).length;
-  let held: Hold | undefined;
+/** Opens for reading; says why when that was not asked for. */
+function openForReading(file: string, newest: number, reason: string): CatalogueFile {
+  if (!existsSync(file))
+    throw new Refusal(
+      'NOT_FOUND',
+      `There is no catalogue file at ${file}; start Edition Ledger once to make one.`,
+    );
+  const rawRead = openReader(file, true, newest);
+  return {
+    ...readingParts(file, rawRead),
+    readOnlyReason: reason,
+    readOnly: true,
+    change: refuseChange(reason),
+    close: () => rawRead.close(),
+  };
+}
+
+function readingParts(file: string, rawRead: Database.Database) {
+  return {
+    file,
+    fileName: basename(file),
+    schemaVersion: schemaVersionOf(rawRead),
+    read: wrap(rawRead),
+    rawRead,
+  };
+}
+
+function openForWriting(file: string, newest: number, options: OpenFileOptions): CatalogueFile {
+  mkdirSync(dirname(file), { recursive: true });
+  const held = hold(file);
   let rawWrite: Database.Database | undefined;
   try {
-    if (readOnly && !existsSync(file))
-      throw new Refusal(
-        'NOT_FOUND',
-        `There is no catalogue file at ${file}; start Edition Ledger once to make one.`,
-      );
-    if (!readOnly) {
-      mkdirSync(dirname(file), { recursive: true });
-      held = hold(file);
-      rawWrite = openWriter(file, options);
-    }
-    const rawRead = openReader(file, readOnly, newest);
-    const change = rawWrite ? changer(rawWrite, wrap(rawWrite)) : refuseChange;
+    rawWrite = openWriter(file, options);
+    const writing = rawWrite;
+    const rawRead = openReader(file, false, newest);
     return {
-      file,
-      fileName: basename(file),
-      readOnly,
-      schemaVersion: schemaVersionOf(rawRead),
-      read: wrap(rawRead),
-      rawRead,
-      change,
+      ...readingParts(file, rawRead),
+      readOnlyReason: null,
+      readOnly: false,
+      change: changer(writing, wrap(writing)),
       close: () => {
         rawRead.close();
-        if (rawWrite) {
-          rawWrite.pragma('optimize');
-          rawWrite.close();
-        }
-        held?.release();
+        writing.pragma('optimize');
+        writing.close();
+        held.release();
       },
     };
   } catch (error) {
     rawWrite?.close();
-    held?.release();
-    throw refusalOf(error);
+    held.release();
+    throw error;
+  }
+}
+
+/** Leads from a damaged file to the newest sound backup kept beside it. */
+function withWayBack(error: unknown, file: string): unknown {
+  if (!(error instanceof Refusal) || error.code !== 'CATALOGUE_DAMAGED') return error;
+  const sound = backupsIn(file, backupFolder(file, '')).find((backup) => unsoundness(backup.path) === null);
+  const way = sound
+    ? `The newest sound backup is ${sound.path}; put it back with: npx edition-ledger restore "${sound.path}" --catalogue "${file}".`
+    : 'No sound backup lies beside it; if you keep backups elsewhere, restore one with: npx edition-ledger restore BACKUP.';
+  return new Refusal('CATALOGUE_DAMAGED', `${error.message} The file was not touched. ${way}`);
+}
+
+/**
+ * Opens a catalogue file, making or upgrading it as needed; a file of a newer form is opened for reading only.
+ * One writer at a time: a second one is told who holds the file. Throws a Refusal (CATALOGUE_IN_USE, _DAMAGED,
+ * _FOREIGN, DISK_TROUBLE).
+ */
+export function openCatalogueFile(path: string, options: OpenFileOptions): CatalogueFile {
+  const file = resolve(path);
+  const newest = readMigrations(options.migrations ?? MIGRATIONS).length;
+  try {
+    if (options.readOnly) return openForReading(file, newest, ASKED_FOR);
+    return openForWriting(file, newest, options);
+  } catch (error) {
+    const refusal = withWayBack(refusalOf(error), file);
+    if (refusal instanceof Refusal && refusal.code === 'CATALOGUE_NEWER' && !options.readOnly)
+      return openForReading(file, newest, refusal.message);
+    throw refusal;
   }
 }

@@ -69,24 +69,35 @@ function workOf(db: ReadDb, entity: string, row: Row): number | null {
   return null;
 }
 
+/** The newest entry's sequence number, sealed or not. */
+export function newestEntry(db: ReadDb): number {
+  return db.one<{ seq: number }>('SELECT coalesce(max(seq), 0) AS seq FROM journal')?.seq ?? 0;
+}
+
 /**
  * Seals the entries that the triggers wrote in this transaction: moment, operation, work and chained hash.
+ * Entries up to `since` that stand unsealed were written by another program and stay so, for the check to name.
  * Returns the newest sequence number, or null when nothing changed.
  */
-export function sealJournal(db: WriteDb, operation: string, at: string): number | null {
-  const unsealed = db.all<EntryRow>('SELECT * FROM journal WHERE hash IS NULL ORDER BY seq');
+export function sealJournal(db: WriteDb, operation: string, at: string, since: number): number | null {
+  const unsealed = db.all<EntryRow>(
+    'SELECT * FROM journal WHERE hash IS NULL AND seq > ? ORDER BY seq',
+    since,
+  );
   const first = unsealed[0];
   if (!first) return null;
-  let previous = db.one<{ hash: string }>(
-    'SELECT hash FROM journal WHERE seq < ? ORDER BY seq DESC LIMIT 1',
+  const before = db.one<{ hash: string; at: string }>(
+    'SELECT hash, at FROM journal WHERE seq < ? AND hash IS NOT NULL ORDER BY seq DESC LIMIT 1',
     first.seq,
-  )?.hash;
-  previous ??= CHAIN_START;
+  );
+  let previous = before?.hash ?? CHAIN_START;
+  // A clock set back must not put the journal out of order; the user is warned of it elsewhere.
+  const moment = before && before.at > at ? before.at : at;
   for (const entry of unsealed) {
     const row = JSON.parse(entry.after ?? entry.before ?? '{}') as Row;
     const sealed = {
       ...entry,
-      at,
+      at: moment,
       operation,
       command_seq: first.seq,
       work_id: workOf(db, entry.entity, row),
@@ -95,7 +106,7 @@ export function sealJournal(db: WriteDb, operation: string, at: string): number 
     previous = sealOf(sealed);
     db.run(
       'UPDATE journal SET at = ?, operation = ?, command_seq = ?, work_id = ?, previous_hash = ?, hash = ? WHERE seq = ?',
-      at,
+      moment,
       operation,
       first.seq,
       sealed.work_id,
@@ -169,6 +180,28 @@ export function readCommand(db: ReadDb): Omit<JournalEntry, 'about'>[] {
        SELECT command_seq FROM journal WHERE hash IS NOT NULL ORDER BY seq DESC LIMIT 1) ORDER BY seq DESC`,
   );
   return rows.map(entryOf);
+}
+
+/** Whether this journal holds exactly this entry. */
+export function hasEntry(db: ReadDb, entry: { seq: number; hash: string }): boolean {
+  return db.one('SELECT 1 FROM journal WHERE seq = ? AND hash = ?', entry.seq, entry.hash) !== undefined;
+}
+
+/** The commands carried out after an entry, newest first, at most `most` of them, and how many there are. */
+export function commandsSince(
+  db: ReadDb,
+  seq: number,
+  most: number,
+): { commands: { at: string; operation: string; entries: number }[]; total: number } {
+  const commands = db.all<{ at: string; operation: string; entries: number }>(
+    `SELECT max(at) AS at, max(operation) AS operation, count(*) AS entries FROM journal
+     WHERE seq > ? AND hash IS NOT NULL GROUP BY command_seq ORDER BY command_seq DESC LIMIT ?`,
+    seq,
+    most,
+  );
+  const total =
+    db.one<{ n: number }>('SELECT count(DISTINCT command_seq) AS n FROM journal WHERE seq > ?', seq)?.n ?? 0;
+  return { commands, total };
 }
 
 function entryOf(row: EntryRow): Omit<JournalEntry, 'about'> {

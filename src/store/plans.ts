@@ -30,7 +30,7 @@ export function planInForce(db: ReadDb, editionId: number, kind: PlanKind): Stor
 export function plansWaitingFor(db: ReadDb, planId: number): StoredPlan[] {
   return db.all<StoredPlan>(
     `${PLAN} WHERE p.dropped_on IS NULL AND p.id <> ?1 AND p.id IN (
-       SELECT t.plan_id FROM task s JOIN task_need n ON n.needs_id = s.id JOIN task t ON t.id = n.task_id
+       SELECT t.plan_id FROM task s CROSS JOIN task_need n ON n.needs_id = s.id CROSS JOIN task t ON t.id = n.task_id
        WHERE s.plan_id = ?1 AND s.standing IN ('open', 'waiting') AND t.standing IN ('open', 'waiting'))
      ORDER BY p.id`,
     planId,
@@ -167,7 +167,7 @@ export function openTasksOfPlan(
   return db.all(
     `SELECT t.id, t.kind, t.due_on AS dueOn, t.listing_id AS listingId, c.lead_days AS leadDays,
        c.removal_days AS removalDays, c.proof,
-       (SELECT max(s.due_on) FROM task_need n JOIN task s ON s.id = n.needs_id
+       (SELECT max(s.due_on) FROM task_need n CROSS JOIN task s ON s.id = n.needs_id
         WHERE n.task_id = t.id AND s.plan_id IS NOT t.plan_id AND s.standing IN ('open', 'waiting')) AS awaitedDue
      FROM task t LEFT JOIN listing l ON l.id = t.listing_id LEFT JOIN channel c ON c.id = l.channel_id
      WHERE t.plan_id = ? AND t.standing IN ('open', 'waiting') ORDER BY t.id`,

@@ -34,6 +34,19 @@ const BY_CODE: [prefix: string, code: RefusalCode, message: string][] = [
   ],
 ];
 
+const FOLDER_TROUBLE = new Set([
+  'EACCES',
+  'EPERM',
+  'EROFS',
+  'ENOSPC',
+  'ENOTDIR',
+  'EEXIST',
+  'ENOENT',
+  'EISDIR',
+  'EIO',
+  'EBUSY',
+]);
+
 /** The SQLite error in an error or its cause (drizzle wraps some). */
 function sqliteError(error: unknown): { code: string; message: string } | null {
   for (let at = error; at instanceof Error; at = at.cause) {
@@ -52,11 +65,7 @@ export function refusalOf(error: unknown): unknown {
   const sqlite = sqliteError(error);
   if (!sqlite) {
     const code = (error as { code?: unknown } | null)?.code;
-    return code === 'EACCES' ||
-      code === 'EPERM' ||
-      code === 'EROFS' ||
-      code === 'ENOSPC' ||
-      code === 'ENOTDIR'
+    return typeof code === 'string' && FOLDER_TROUBLE.has(code)
       ? new Refusal(
           'DISK_TROUBLE',
           `The folder of the catalogue file cannot be used (${String(code)}); choose another place.`,

@@ -63,7 +63,10 @@ export function taskPage(db: ReadDb, filter: TaskFilter): { rows: TaskRow[]; tot
   return { rows, total };
 }
 
-/** What some tasks still need, as one query: unfinished tasks by the task that needs them. */
+/**
+ * What some tasks still need, as one query: unfinished tasks by the task that needs them. CROSS JOIN keeps
+ * SQLite from walking every unfinished task first.
+ */
 export function unfinishedNeedsOf(
   db: ReadDb,
   taskIds: readonly number[],
@@ -71,8 +74,8 @@ export function unfinishedNeedsOf(
   const byTask = new Map<number, { id: number; title: string }[]>();
   const rows = db.all<{ taskId: number; id: number; title: string }>(
     `SELECT n.task_id AS taskId, t.id, t.title
-     FROM task_need n JOIN task t ON t.id = n.needs_id
-     WHERE n.task_id IN (SELECT value FROM json_each(?)) AND t.standing IN ('open', 'waiting')
+     FROM json_each(?) asked CROSS JOIN task_need n ON n.task_id = asked.value CROSS JOIN task t ON t.id = n.needs_id
+     WHERE t.standing IN ('open', 'waiting')
      ORDER BY n.task_id, t.due_on, t.id`,
     JSON.stringify(taskIds),
   );

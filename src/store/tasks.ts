@@ -35,10 +35,10 @@ export function unfinishedOfListing(db: ReadDb, listingId: number): StoredTask[]
   );
 }
 
-/** Unfinished tasks that a task needs. */
+/** Unfinished tasks that a task needs. CROSS JOIN keeps SQLite from walking every unfinished task first. */
 export function unfinishedNeeds(db: ReadDb, taskId: number): StoredTask[] {
   return db.all<StoredTask>(
-    `SELECT ${COLUMNS} FROM task_need n JOIN task t ON t.id = n.needs_id
+    `SELECT ${COLUMNS} FROM task_need n CROSS JOIN task t ON t.id = n.needs_id
      WHERE n.task_id = ? AND t.standing IN ('open', 'waiting') ORDER BY t.due_on, t.id`,
     taskId,
   );
@@ -47,7 +47,7 @@ export function unfinishedNeeds(db: ReadDb, taskId: number): StoredTask[] {
 /** Unfinished tasks that need a task. */
 export function unfinishedDependents(db: ReadDb, taskId: number): StoredTask[] {
   return db.all<StoredTask>(
-    `SELECT ${COLUMNS} FROM task_need n JOIN task t ON t.id = n.task_id
+    `SELECT ${COLUMNS} FROM task_need n CROSS JOIN task t ON t.id = n.task_id
      WHERE n.needs_id = ? AND t.standing IN ('open', 'waiting') ORDER BY t.due_on, t.id`,
     taskId,
   );

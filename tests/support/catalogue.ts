@@ -90,6 +90,7 @@ export function openTestFile(today = MONDAY): TestFile {
           path: file.file,
           name: file.fileName,
           readOnly: file.readOnly,
+          warnings: [],
           schemaVersion: file.schemaVersion,
         },
       }),

@@ -1,0 +1,6 @@
+import type { ErrandName } from '../contract/index.ts';
+import { backupErrands } from './backups.ts';
+import type { ErrandHandler } from './context.ts';
+
+/** Every errand by its name. */
+export const errands: { [N in ErrandName]: ErrandHandler<N> } = { ...backupErrands };

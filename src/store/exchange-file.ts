@@ -1,0 +1,39 @@
+import { closeSync, copyFileSync, existsSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
+
+/** Files SQLite keeps beside a catalogue file; stale ones must never meet another file's pages. */
+const COMPANIONS = ['-wal', '-shm', '-journal'];
+
+function flush(path: string): void {
+  const handle = openSync(path, 'r+');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}
+
+/**
+ * Puts a copy of another file in the place of a closed catalogue file. The old one is kept beside it until
+ * `proveSound` has opened the new one; when that throws, the old one is put back and the error goes on.
+ */
+export function exchangeFile<T>(file: string, replacement: string, proveSound: () => T): T {
+  const arriving = `${file}.restoring`;
+  const leaving = `${file}.replaced`;
+  copyFileSync(replacement, arriving);
+  flush(arriving);
+  for (const companion of COMPANIONS)
+    if (existsSync(file + companion)) renameSync(file + companion, leaving + companion);
+  renameSync(file, leaving);
+  renameSync(arriving, file);
+  try {
+    const value = proveSound();
+    for (const companion of ['', ...COMPANIONS]) rmSync(leaving + companion, { force: true });
+    return value;
+  } catch (error) {
+    for (const companion of COMPANIONS) rmSync(file + companion, { force: true });
+    renameSync(leaving, file);
+    for (const companion of COMPANIONS)
+      if (existsSync(leaving + companion)) renameSync(leaving + companion, file + companion);
+    throw error;
+  }
+}
