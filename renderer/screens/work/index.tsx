@@ -1,6 +1,7 @@
 import { Link, useParams } from 'wouter';
 import { EmptyState, PageHeader } from '../../ui/index.ts';
 import { WorkView } from './work-view.tsx';
+import './forms.css';
 import './work.css';
 
 /** The Work screen: `/work/12`, with `?edition=3` or `?format=7` to go to a part of it. */

@@ -1,13 +1,14 @@
-import { BLANK_EDITION, type EditionFields } from '../../../src/contract/editions.ts';
 import type { Settings } from '../../../src/contract/settings.ts';
+import { EDITION_IDENTITY } from '../../../src/contract/terms.ts';
 import { useCommand, useQueryOf } from '../../api.ts';
 import { TextArea } from '../../ui/index.ts';
 import { namedContributors } from './edition/contributors-input.tsx';
 import { IdentityInputs } from './edition/identity-inputs.tsx';
+import { blankEdition } from './parts/blanks.ts';
 import { FormDialog } from './parts/form-dialog.tsx';
 import { errorsOf } from './parts/refusals.ts';
 import { useRecord } from './parts/use-record.ts';
-import './work.css';
+import './forms.css';
 
 export interface NewWorkDialogProps {
   open: boolean;
@@ -22,32 +23,10 @@ export function NewWorkDialog(props: NewWorkDialogProps) {
   return props.open && settings ? <OpenNewWork {...props} settings={settings} /> : null;
 }
 
-function blank(settings: Settings): EditionFields {
-  const { language, imprint } = settings;
-  return {
-    ...BLANK_EDITION,
-    title: '',
-    language,
-    imprint,
-    contributors: [{ role: 'A01', name: '' }],
-  };
-}
-
-const FIELDS = [
-  'title',
-  'subtitle',
-  'contributors',
-  'number',
-  'statement',
-  'language',
-  'imprint',
-  'series',
-  'seriesNumber',
-  'workNote',
-];
+const FIELDS = [...EDITION_IDENTITY, 'workNote'];
 
 function OpenNewWork({ onClose, onCreated, settings }: NewWorkDialogProps & { settings: Settings }) {
-  const form = useRecord(blank(settings));
+  const form = useRecord(blankEdition({ title: '', language: settings.language, imprint: settings.imprint }));
   const note = useRecord({ workNote: '' });
   const create = useCommand('works.create');
   const errorOf = errorsOf(create.refusal);

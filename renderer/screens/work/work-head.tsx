@@ -1,10 +1,11 @@
 import { PageHeader } from '../../ui/index.ts';
 import { peopleOf } from './parts/edition-names.ts';
 import { useWork } from './parts/work-context.tsx';
+import { WorkActions } from './work-actions.tsx';
 
 /** The head of the screen: title, people, note, and what can be done with the work as a whole. */
 export function WorkHead() {
-  const { work } = useWork();
+  const { work, editable } = useWork();
   const newest = work.editions[0];
   const people = newest ? peopleOf(newest.contributors) : '';
   return (
@@ -12,6 +13,7 @@ export function WorkHead() {
       title={work.title}
       italic
       crumbs={[{ label: 'Catalogue', to: '/catalogue' }, { label: work.title }]}
+      actions={editable ? <WorkActions /> : undefined}
       lede={
         <>
           {people === '' ? null : <p>{people}</p>}

@@ -1,4 +1,4 @@
-import type { Edition, Subject } from '../../../../src/contract/editions.ts';
+import type { Edition, EditionFields, Subject } from '../../../../src/contract/editions.ts';
 import { roleName } from '../../../../src/contract/terms.ts';
 import { KeyValue, Sign } from '../../../ui/index.ts';
 import { languageName, SCHEME_NAMES } from '../parts/names.ts';
@@ -34,7 +34,7 @@ function Subjects({ subjects }: { subjects: readonly Subject[] }) {
 }
 
 /** 'children, 6 to 9 years' */
-export function audienceText(edition: Pick<Edition, 'audience' | 'ageFrom' | 'ageTo'>): string {
+export function audienceText(edition: Pick<EditionFields, 'audience' | 'ageFrom' | 'ageTo'>): string {
   const { ageFrom, ageTo } = edition;
   if (ageFrom !== null && ageTo !== null) return `${edition.audience}, ${ageFrom} to ${ageTo} years`;
   if (ageFrom !== null) return `${edition.audience}, from ${ageFrom} years`;
@@ -42,12 +42,13 @@ export function audienceText(edition: Pick<Edition, 'audience' | 'ageFrom' | 'ag
 }
 
 function IdentityFacts({ edition }: { edition: Edition }) {
+  const locked = edition.lock?.fields.includes('title');
   const series = [edition.series, edition.seriesNumber].filter(Boolean).join(', ');
   return (
     <div>
       <h3 className="facts-head">
-        {edition.lock ? <Sign name="padlock" /> : null}
-        Identity <span className="soft">{edition.lock ? 'locked' : 'locks when first sent'}</span>
+        {locked ? <Sign name="padlock" /> : null}
+        Identity <span className="soft">{locked ? 'locked' : 'locks when first sent'}</span>
       </h3>
       <KeyValue
         items={[

@@ -3,9 +3,13 @@ import { EmptyState } from '../../../ui/index.ts';
 import { FormatCard } from '../format/format-card.tsx';
 import { headingId } from '../parts/go-to.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { Compare } from './compare.tsx';
+import { CorrectionNotice } from './correction.tsx';
+import { EditionActions } from './edition-actions.tsx';
 import { EditionFacts } from './edition-facts.tsx';
 import { EditionLinks } from './edition-links.tsx';
 import { LockNotice } from './lock-notice.tsx';
+import { Plans } from './plans.tsx';
 
 /** One edition: what locks, what it replaces, its formats, and all it records. */
 export function EditionSection({ edition }: { edition: Edition }) {
@@ -14,26 +18,30 @@ export function EditionSection({ edition }: { edition: Edition }) {
   const named = edition.label.startsWith(edition.title);
   return (
     <section className="section edition" aria-labelledby={id}>
-      <div className="section-head">
+      <div className="edition-head">
         <h2 id={id} tabIndex={-1}>
           <span className="title">{named ? edition.title : edition.label}</span>
           {named ? edition.label.slice(edition.title.length) : null}
         </h2>
+        <EditionLinks edition={edition} />
+        {editable ? <EditionActions edition={edition} /> : null}
       </div>
-      <EditionLinks edition={edition} />
       <div className="stack">
         {edition.lock ? <LockNotice edition={edition} lock={edition.lock} /> : null}
+        {edition.correction ? <CorrectionNotice correction={edition.correction} /> : null}
+        <Plans edition={edition} />
         {edition.formats.map((format) => (
           <FormatCard key={format.id} edition={edition} format={format} />
         ))}
         {edition.formats.length === 0 ? (
           <EmptyState title="No format yet">
             {editable
-              ? 'Add the paperback, the e-book or whatever this edition will come out as; each takes a number of its own.'
+              ? 'Press “Add a format” for the paperback, the e-book or whatever this edition comes out as; each takes a number of its own.'
               : 'Nothing was recorded here.'}
           </EmptyState>
         ) : null}
         <EditionFacts edition={edition} />
+        <Compare edition={edition} />
       </div>
     </section>
   );

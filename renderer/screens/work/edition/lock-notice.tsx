@@ -1,13 +1,14 @@
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Edition, Lock } from '../../../../src/contract/editions.ts';
-import { Sign } from '../../../ui/index.ts';
+import { Button, Sign } from '../../../ui/index.ts';
 import { placeOf } from '../parts/go-to.ts';
 import { fieldName, listed } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { CorrectDialog } from './correction.tsx';
 
 /** Since when and by what an edition is locked, what that holds, and the ways forward. */
 export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) {
-  const { work } = useWork();
   const fields = lock.fields.map((field) => fieldName(field).toLowerCase());
   return (
     <div className="lock-notice">
@@ -23,19 +24,7 @@ export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) 
           {sentence(listed(fields))} stay as they were sent; description, keywords, subjects, prices and terms
           stay open. {lock.source}
         </p>
-        <p>
-          {edition.replacedById === null ? (
-            'If they must change: leave this edition as it is and prepare the next edition, with numbers of its own.'
-          ) : (
-            <>
-              What must change belongs in{' '}
-              <Link href={placeOf(work.id, 'edition', edition.replacedById)}>
-                the edition that replaces it
-              </Link>
-              .
-            </>
-          )}
-        </p>
+        <WayForward edition={edition} lock={lock} />
       </div>
     </div>
   );
@@ -44,4 +33,32 @@ export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) 
 /** With a capital at its head. */
 function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function WayForward({ edition, lock }: { edition: Edition; lock: Lock }) {
+  const { work, editable } = useWork();
+  const [correcting, setCorrecting] = useState(false);
+  if (edition.replacedById !== null)
+    return (
+      <p>
+        What must change belongs in{' '}
+        <Link href={placeOf(work.id, 'edition', edition.replacedById)}>the edition that replaces it</Link>.
+      </p>
+    );
+  if (!lock.correctable || !editable)
+    return (
+      <p>
+        If they must change: leave this edition as it is and prepare the next edition, with numbers of its
+        own.
+      </p>
+    );
+  return (
+    <>
+      <p className="row">
+        <span>Everything was taken back and nothing was cleared, so a correction can be recorded.</span>
+        <Button onClick={() => setCorrecting(true)}>Record a correction</Button>
+      </p>
+      {correcting ? <CorrectDialog edition={edition} onClose={() => setCorrecting(false)} /> : null}
+    </>
+  );
 }

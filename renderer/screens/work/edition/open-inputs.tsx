@@ -2,6 +2,8 @@ import type { Edition } from '../../../../src/contract/editions.ts';
 import { AUDIENCES } from '../../../../src/contract/terms.ts';
 import { NumberInput, Select, TextArea } from '../../../ui/index.ts';
 import { limitText, useLimits } from '../parts/limits.ts';
+import { LockedField } from '../parts/locked-field.tsx';
+import { audienceText } from './edition-facts.tsx';
 import type { EditionInputsProps } from './identity-inputs.tsx';
 import { KeywordsInput } from './keywords-input.tsx';
 import { SubjectsInput } from './subjects-input.tsx';
@@ -16,8 +18,37 @@ export function hasAges(audience: string): boolean {
   return audience === 'children' || audience === 'young adult';
 }
 
-function AudienceInputs({ form, errorOf }: EditionInputsProps) {
+interface OpenInputsProps extends EditionInputsProps {
+  /** Tells which channels' limits and locks count; left out for a new edition. */
+  edition?: Edition | undefined;
+}
+
+/** Why an open field is closed all the same: a channel keeps it from its submission on. */
+function heldBy(edition: Edition | undefined, field: string): string | undefined {
+  const lock = edition?.lock;
+  if (!lock?.fields.includes(field)) return undefined;
+  return `Locked since ${lock.since}: a channel it was sent to keeps this field too.`;
+}
+
+function AgeInput({ form, errorOf, end }: EditionInputsProps & { end: 'ageFrom' | 'ageTo' }) {
+  return (
+    <NumberInput
+      label={end === 'ageFrom' ? 'Age from' : 'Age to'}
+      unit="years"
+      min={0}
+      max={120}
+      value={form.draft[end] ?? undefined}
+      onChange={(age) => form.set(end, age ?? null)}
+      error={errorOf(end)}
+      name={end}
+    />
+  );
+}
+
+function AudienceInputs({ form, errorOf, edition }: OpenInputsProps) {
   const { draft, set } = form;
+  const held = heldBy(edition, 'audience');
+  if (held) return <LockedField label="Audience" value={audienceText(draft)} reason={held} />;
   return (
     <div className="columns">
       <Select
@@ -30,69 +61,53 @@ function AudienceInputs({ form, errorOf }: EditionInputsProps) {
       />
       {hasAges(draft.audience) ? (
         <>
-          <NumberInput
-            label="Age from"
-            unit="years"
-            min={0}
-            max={120}
-            value={draft.ageFrom ?? undefined}
-            onChange={(age) => set('ageFrom', age ?? null)}
-            error={errorOf('ageFrom')}
-            name="ageFrom"
-          />
-          <NumberInput
-            label="Age to"
-            unit="years"
-            min={0}
-            max={120}
-            value={draft.ageTo ?? undefined}
-            onChange={(age) => set('ageTo', age ?? null)}
-            error={errorOf('ageTo')}
-            name="ageTo"
-          />
+          <AgeInput form={form} errorOf={errorOf} end="ageFrom" />
+          <AgeInput form={form} errorOf={errorOf} end="ageTo" />
         </>
       ) : null}
     </div>
   );
 }
 
-/** The fields of an edition that stay open. `edition` tells which channels' limits count. */
-export function OpenInputs({
-  form,
-  errorOf,
-  edition,
-}: EditionInputsProps & { edition?: Edition | undefined }) {
-  const { draft, set } = form;
-  const { descriptionLimit, keywordLimit, subjectLimit } = useLimits(edition);
+function DescriptionInput({ form, errorOf, edition }: OpenInputsProps) {
+  const limit = useLimits(edition).descriptionLimit;
+  const held = heldBy(edition, 'description');
+  const { description } = form.draft;
+  if (held) return <LockedField label="Description" value={description} reason={held} />;
+  return (
+    <TextArea
+      label="Description"
+      rows={8}
+      value={description}
+      onChange={(text) => form.set('description', text)}
+      countTo={limit?.count ?? USUAL_DESCRIPTION}
+      help={limit ? `${limit.channelName} takes ${limit.count.toLocaleString()} characters.` : undefined}
+      error={errorOf('description')}
+      name="description"
+    />
+  );
+}
+
+/** The fields of an edition that stay open. */
+export function OpenInputs(props: OpenInputsProps) {
+  const { draft, set } = props.form;
+  const { keywordLimit, subjectLimit } = useLimits(props.edition);
   return (
     <>
-      <TextArea
-        label="Description"
-        rows={8}
-        value={draft.description}
-        onChange={(description) => set('description', description)}
-        countTo={descriptionLimit?.count ?? USUAL_DESCRIPTION}
-        help={
-          descriptionLimit
-            ? `${descriptionLimit.channelName} takes ${descriptionLimit.count.toLocaleString()} characters.`
-            : undefined
-        }
-        error={errorOf('description')}
-        name="description"
-      />
+      <DescriptionInput {...props} />
       <KeywordsInput
         value={draft.keywords}
         onChange={(keywords) => set('keywords', keywords)}
         help={`The strongest first. ${limitText(keywordLimit, draft.keywords.length)}`}
-        error={errorOf('keywords')}
+        error={props.errorOf('keywords')}
       />
       <SubjectsInput
         value={draft.subjects}
         onChange={(subjects) => set('subjects', subjects)}
         help={limitText(subjectLimit, draft.subjects.length)}
-        errorOf={errorOf}
+        errorOf={props.errorOf}
       />
-      <AudienceInputs form={form} errorOf={errorOf} />
+      <AudienceInputs {...props} />
     </>
   );
 }

@@ -3,11 +3,14 @@ import type { Format } from '../../../../src/contract/formats.ts';
 import { Standing } from '../../../ui/index.ts';
 import { ListingList } from '../listing/listing-list.tsx';
 import { headingId } from '../parts/go-to.ts';
+import { useWork } from '../parts/work-context.tsx';
+import { FormatActions } from './format-actions.tsx';
 import { FormatFacts } from './format-facts.tsx';
 import { FormatNumber } from './format-number.tsx';
 
 /** One format: its number, how it is made, and its listings. */
 export function FormatCard({ edition, format }: { edition: Edition; format: Format }) {
+  const { editable } = useWork();
   const id = headingId('format', format.id);
   const ended = format.cancelledOn === null ? undefined : `since ${format.cancelledOn}`;
   return (
@@ -17,6 +20,7 @@ export function FormatCard({ edition, format }: { edition: Edition; format: Form
           {format.name}
         </h3>
         <Standing of="format" value={format.standing} detail={ended} />
+        {editable ? <FormatActions format={format} /> : null}
       </header>
       {format.cancelReason ? <p>Cancelled: {format.cancelReason}</p> : null}
       <div className="format-body">

@@ -3,7 +3,10 @@ import type { Format } from '../../../../src/contract/formats.ts';
 import type { Listing } from '../../../../src/contract/listings.ts';
 import { formatMoney } from '../../../lib/money.ts';
 import { Standing } from '../../../ui/index.ts';
+import { headingId } from '../parts/go-to.ts';
 import { percent, returnsName } from '../parts/names.ts';
+import { useWork } from '../parts/work-context.tsx';
+import { ListingActions } from './listing-actions.tsx';
 import { StepHistory } from './step-history.tsx';
 
 /** The terms of a listing as one line; what is not set is left out. */
@@ -28,16 +31,21 @@ export interface ListingItemProps {
 }
 
 /** One listing: channel, standing, terms, and the steps it took. */
-export function ListingItem({ listing }: ListingItemProps) {
+export function ListingItem(props: ListingItemProps) {
+  const { listing } = props;
+  const { editable } = useWork();
   const since = listing.lastStepOn === null ? undefined : `since ${listing.lastStepOn}`;
   return (
     <li className="listing">
       <div className="listing-head">
-        <strong>{listing.channelName}</strong>
+        <h5 id={headingId('listing', listing.id)} tabIndex={-1}>
+          {listing.channelName}
+        </h5>
         <Standing of="listing" value={listing.standing} detail={since} />
       </div>
       <p className="soft">{termsText(listing) || 'No terms recorded.'}</p>
       {listing.note === '' ? null : <p className="prose">{listing.note}</p>}
+      {editable ? <ListingActions {...props} /> : null}
       <StepHistory listing={listing} />
     </li>
   );

@@ -1,8 +1,11 @@
 import { useEffect } from 'react';
+import { flushSync } from 'react-dom';
 import { useQueryParam } from '../../../location.ts';
 
-/** The id of the heading that an edition or a format is reached by. */
-export function headingId(of: 'edition' | 'format', id: number): string {
+type Place = 'edition' | 'format' | 'listing';
+
+/** The id of the heading that a part of the screen is reached by. */
+export function headingId(of: Place, id: number): string {
   return `${of}-${id}`;
 }
 
@@ -12,10 +15,23 @@ export function placeOf(workId: number, of: 'edition' | 'format', id: number): s
 }
 
 /** Brings a heading into view and puts the focus there, so that reading goes on from it. */
-export function goTo(of: 'edition' | 'format', id: number): void {
+function goTo(of: Place, id: number): void {
   const heading = document.getElementById(headingId(of, id));
   heading?.scrollIntoView({ block: 'start' });
   heading?.focus({ preventScroll: true });
+}
+
+/** Closes a dialog, then goes to what it made. */
+export function closeAndGoTo(close: () => void, of: Place, id: number): void {
+  flushSync(close);
+  goTo(of, id);
+}
+
+/** Closes a dialog whose button may be gone by now; the focus then goes to the heading it stood under. */
+export function closeAt(close: () => void, of: Place, id: number): void {
+  flushSync(close);
+  if (document.activeElement === null || document.activeElement === document.body)
+    document.getElementById(headingId(of, id))?.focus();
 }
 
 /** Goes to the edition or format that the address names, when the screen opens and when the address changes. */

@@ -1,0 +1,86 @@
+import type { Edition } from '../../../../src/contract/editions.ts';
+import { useCommand } from '../../../api.ts';
+import { Checkbox, TextInput } from '../../../ui/index.ts';
+import { FormDialog } from '../parts/form-dialog.tsx';
+import { closeAndGoTo } from '../parts/go-to.ts';
+import { type ErrorOf, errorsOf, errorWithin } from '../parts/refusals.ts';
+import { type RecordForm, useRecord } from '../parts/use-record.ts';
+import { ContributorsInput } from './contributors-input.tsx';
+import { formatCount, type NextDraft, nextInput, proposeNext } from './next-edition-draft.ts';
+import { AddedFormats, CarriedFormats } from './next-formats.tsx';
+import { NextNumbers } from './next-numbers.tsx';
+import { NextSummary } from './next-summary.tsx';
+
+interface NextInputsProps {
+  edition: Edition;
+  form: RecordForm<NextDraft>;
+  errorOf: ErrorOf;
+}
+
+function ChangeInputs({ edition, form, errorOf }: NextInputsProps) {
+  const { draft, set } = form;
+  return (
+    <>
+      <TextInput
+        label="Subtitle"
+        value={draft.subtitle}
+        onChange={(subtitle) => set('subtitle', subtitle)}
+        error={errorOf('subtitle')}
+        name="subtitle"
+      />
+      <TextInput
+        label="Edition statement"
+        value={draft.statement}
+        onChange={(statement) => set('statement', statement)}
+        help={`Left empty, it follows from the number, which is ${(edition.number ?? 1) + 1}.`}
+        error={errorOf('statement')}
+        name="statement"
+      />
+      <ContributorsInput
+        value={draft.contributors}
+        onChange={(contributors) => set('contributors', contributors)}
+        errorOf={errorOf}
+      />
+    </>
+  );
+}
+
+/** Makes the edition that replaces this one. */
+export function NextEditionDialog({ edition, onClose }: { edition: Edition; onClose: () => void }) {
+  const form = useRecord(proposeNext(edition));
+  const { draft, set } = form;
+  const prepare = useCommand('editions.prepareNext');
+  const send = async () => {
+    const answer = await prepare.run(nextInput(edition, draft), 'The next edition is prepared.');
+    if (answer.ok) closeAndGoTo(onClose, 'edition', answer.value.editionId);
+  };
+  return (
+    <FormDialog
+      title={`Prepare the edition that follows ${edition.label}`}
+      submit="Prepare the next edition"
+      blocked={formatCount(draft) === 0 ? 'Choose at least one format.' : undefined}
+      width="wide"
+      onClose={onClose}
+      onSubmit={() => void send()}
+      pending={prepare.pending}
+      refusal={prepare.refusal}
+      fields={['carry', 'add', 'changes', 'blockId']}
+      dirty={form.dirty}
+    >
+      <div className="columns">
+        <CarriedFormats edition={edition} form={form} error={errorWithin(prepare.refusal, 'carry')} />
+        <AddedFormats form={form} error={errorWithin(prepare.refusal, 'add')} />
+      </div>
+      <Checkbox
+        label="List the carried formats on the same channels"
+        checked={draft.carryListings}
+        onChange={(on) => set('carryListings', on)}
+        help="With discount, returns and print cost; each listing starts unsent."
+        name="carryListings"
+      />
+      <NextNumbers form={form} error={errorWithin(prepare.refusal, 'blockId')} />
+      <ChangeInputs edition={edition} form={form} errorOf={errorsOf(prepare.refusal, 'changes.')} />
+      <NextSummary edition={edition} draft={draft} />
+    </FormDialog>
+  );
+}

@@ -1,0 +1,160 @@
+import { type ReactNode, useState } from 'react';
+import { Link } from 'wouter';
+import type { Edition } from '../../../../src/contract/editions.ts';
+import { useCommand } from '../../../api.ts';
+import { Button, Checkbox, DateInput, Dialog, Notice } from '../../../ui/index.ts';
+import { editionOf, shortName } from '../parts/edition-names.ts';
+import { FormDialog } from '../parts/form-dialog.tsx';
+import { counted } from '../parts/names.ts';
+import { errorsOf } from '../parts/refusals.ts';
+import { useRecord } from '../parts/use-record.ts';
+import { useWork } from '../parts/work-context.tsx';
+
+/** The address of the Agenda with the tasks of one edition. */
+export function agendaOf(edition: Edition): string {
+  return `/agenda?edition=${edition.id}`;
+}
+
+interface PlanDialogProps {
+  edition: Edition;
+  onClose: () => void;
+}
+
+function PlanMade({ edition, onClose, children }: PlanDialogProps & { children: ReactNode }) {
+  return (
+    <Dialog
+      open
+      onClose={onClose}
+      title="The plan is made"
+      width="narrow"
+      footer={
+        <>
+          <Link href={agendaOf(edition)} className="button button-primary">
+            See the tasks in the Agenda
+          </Link>
+          <Button onClick={onClose}>Done</Button>
+        </>
+      }
+    >
+      {children}
+    </Dialog>
+  );
+}
+
+/** Plans to bring every listing of an edition on sale on one day. */
+export function ReleaseDialog({ edition, onClose }: PlanDialogProps) {
+  const { today } = useWork();
+  const form = useRecord({ day: '' });
+  const plan = useCommand('plans.release');
+  const [tasks, setTasks] = useState<number>();
+  const { day } = form.draft;
+  const send = async () => {
+    const answer = await plan.run({ editionId: edition.id, day }, `The release on ${day} is planned.`);
+    if (answer.ok) setTasks(answer.value.tasks);
+  };
+  if (tasks !== undefined)
+    return (
+      <PlanMade edition={edition} onClose={onClose}>
+        {counted(tasks, 'task')} lead up to {day}; that day is set as on-sale date on every channel.
+      </PlanMade>
+    );
+  return (
+    <FormDialog
+      title={`Plan the release of ${edition.label}`}
+      submit="Plan the release"
+      blocked={day === '' ? 'Choose the day of the release.' : undefined}
+      onClose={onClose}
+      onSubmit={() => void send()}
+      pending={plan.pending}
+      refusal={plan.refusal}
+      fields={['day']}
+      dirty={form.dirty}
+    >
+      <p className="soft">
+        Every listing of this edition comes on sale on one day. The tasks are dated back from it by the
+        working days each channel needs.
+      </p>
+      <DateInput
+        label="Day of the release"
+        value={day}
+        min={today}
+        onChange={(next) => form.set('day', next)}
+        error={errorsOf(plan.refusal)('day')}
+        required
+        name="day"
+      />
+    </FormDialog>
+  );
+}
+
+/** What to know before an edition is taken off sale. */
+function RetirementCaution({ edition }: { edition: Edition }) {
+  const { work } = useWork();
+  const next = editionOf(work, edition.replacedById);
+  const selling = next?.formats.some((format) =>
+    format.listings.some((listing) => listing.standing === 'selling'),
+  );
+  if (!next)
+    return (
+      <Notice tone="care" title="No edition replaces this one.">
+        Once it is gone, nothing of this work is on sale. Prepare the next edition first if there will be one.
+      </Notice>
+    );
+  return selling ? (
+    <Notice>The {shortName(next)} is on sale, so this one can be taken off.</Notice>
+  ) : (
+    <Notice tone="care" title={`The ${shortName(next)} is not selling yet.`}>
+      Ask for the removal of the old only when the new is on sale: in between, readers would find nothing.
+    </Notice>
+  );
+}
+
+/** Plans to take an edition off sale everywhere. */
+export function RetirementDialog({ edition, onClose }: PlanDialogProps) {
+  const form = useRecord({ day: '', before: false });
+  const plan = useCommand('plans.retirement');
+  const [tasks, setTasks] = useState<number>();
+  const { day, before } = form.draft;
+  const send = async () => {
+    const answer = await plan.run(
+      { editionId: edition.id, beforeReplacement: before, ...(day === '' ? {} : { day }) },
+      'The retirement is planned.',
+    );
+    if (answer.ok) setTasks(answer.value.tasks);
+  };
+  if (tasks !== undefined)
+    return (
+      <PlanMade edition={edition} onClose={onClose}>
+        {counted(tasks, 'task')}: ask each channel, chase, and confirm that it no longer shows.
+      </PlanMade>
+    );
+  return (
+    <FormDialog
+      title={`Plan the retirement of ${edition.label}`}
+      submit="Plan the retirement"
+      onClose={onClose}
+      onSubmit={() => void send()}
+      pending={plan.pending}
+      refusal={plan.refusal}
+      fields={['day', 'beforeReplacement']}
+      dirty={form.dirty}
+    >
+      <RetirementCaution edition={edition} />
+      <DateInput
+        label="Day to ask the channels"
+        value={day}
+        onChange={(next) => form.set('day', next)}
+        help="Left empty: the release day of the edition that replaces it, or today."
+        error={errorsOf(plan.refusal)('day')}
+        name="day"
+      />
+      <Checkbox
+        label="I mean it: ask for removal although no newer edition is selling yet"
+        checked={before}
+        onChange={(next) => form.set('before', next)}
+        error={errorsOf(plan.refusal)('beforeReplacement')}
+        name="beforeReplacement"
+      />
+    </FormDialog>
+  );
+}
