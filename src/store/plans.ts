@@ -29,10 +29,11 @@ export function planInForce(db: ReadDb, editionId: number, kind: PlanKind): Stor
 /** Other plans in force with an unfinished task that needs an unfinished task of this plan. */
 export function plansWaitingFor(db: ReadDb, planId: number): StoredPlan[] {
   return db.all<StoredPlan>(
-    `${PLAN} WHERE p.dropped_on IS NULL AND p.id <> ?1 AND p.id IN (
+    `${PLAN} WHERE p.dropped_on IS NULL AND p.id <> ? AND p.id IN (
        SELECT t.plan_id FROM task s CROSS JOIN task_need n ON n.needs_id = s.id CROSS JOIN task t ON t.id = n.task_id
-       WHERE s.plan_id = ?1 AND s.standing IN ('open', 'waiting') AND t.standing IN ('open', 'waiting'))
+       WHERE s.plan_id = ? AND s.standing IN ('open', 'waiting') AND t.standing IN ('open', 'waiting'))
      ORDER BY p.id`,
+    planId,
     planId,
   );
 }
