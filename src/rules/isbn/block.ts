@@ -1,74 +1,106 @@
+import { plainText } from './characters.ts';
 import { checkDigit13 } from './check-digit.ts';
 import { parseIsbn } from './parse.ts';
+import { readPrefix } from './prefix.ts';
+import { refuse } from './problem.ts';
 import { groupAt, lengthAt, locate, type RangeTable, rangeTable } from './range-table.ts';
-import type { BlockResult, BlockShape, IsbnProblem } from './types.ts';
+import { validNumber } from './repair.ts';
+import type { BlockResult, BlockShape } from './types.ts';
+import { unwrap } from './wrapping.ts';
+import { collect, placeOfDigit, type Written } from './written.ts';
 
 /**
- * The block that a registrant prefix (978-1-7343145, with or without hyphens) or any one of its numbers belongs to.
- * The registrant element must be complete: nothing is added or cut silently.
+ * The block that a registrant prefix (978-1-7343145, with or without hyphens) or any one of its numbers belongs to
+ * (STANDARDS A8). The registrant element must be complete: nothing is added or cut silently. Never throws.
  */
 export function parseBlock(text: string, table: RangeTable = rangeTable()): BlockResult {
-  const typed = text.trim();
-  if (/^97[89][0-9 -]*$/.test(typed)) {
-    const digits = typed.replace(/[ -]/g, '');
-    if (digits.length < 13) return fromPrefix(digits, typed, table);
-  }
+  const plain = plainText(text.slice(0, 400));
+  const { from, to, form } = unwrap(plain.text);
+  // A hyphen at the end is how prefixes are often printed.
+  const end = plain.text[to - 1] === '-' ? to - 1 : to;
+  if (form !== null || !/^[-0-9 ]+$/.test(plain.text.slice(from, end))) return blockOfNumber(text, table);
+  const written = collect(plain, from, end);
+  const { digits } = written;
+  if (digits.length > 12 || digits === '') return blockOfNumber(text, table);
+  if (!/^97[89]/.test(digits)) return withoutPrefix(text, written, table);
+  if (digits.length === 10) return tenDigits(text, written, table);
+  return blockOfPrefix(written, table);
+}
+
+function blockOfNumber(text: string, table: RangeTable): BlockResult {
   const parsed = parseIsbn(text, table);
   if (!parsed.ok) return parsed;
   const { prefix, group, registrant } = parsed.isbn;
-  return fromPrefix(prefix + group + registrant, '', table);
+  return { ok: true, block: shapeOf(prefix + group + registrant, table) };
 }
 
-function fromPrefix(digits: string, typed: string, table: RangeTable): BlockResult {
-  const nine = Number(digits.slice(3).padEnd(9, '0'));
-  const place = locate(table, digits[2] === '9', nine);
+function blockOfPrefix(written: Written, table: RangeTable): BlockResult {
+  const problem = readPrefix(written, table);
+  return problem ?? { ok: true, block: shapeOf(written.digits, table) };
+}
+
+/** Ten digits that begin with 978 or 979 are a prefix, or a ten-digit number of group 978-978 or 978-979. */
+function tenDigits(text: string, written: Written, table: RangeTable): BlockResult {
+  const { digits, dashes } = written;
+  const number = validNumber(digits, table);
+  const closing = dashes.some(({ before }) => before === 9);
+  if (number === null && !closing) return blockOfPrefix(written, table);
+  if (closing) return blockOfNumber(text, table);
+  const prefix = blockOfPrefix({ ...written, dashes: [] }, table);
+  if (!prefix.ok) return blockOfNumber(text, table);
+  if (dashes.length >= 2) return blockOfPrefix(written, table);
+  return refuse(
+    'ambiguous',
+    `These ten digits are the prefix ${prefix.block.hyphenatedPrefix} as well as the number ${number}.`,
+    {
+      hint: 'Write all hyphens, so that it is clear which is meant.',
+      position: placeOfDigit(written, 0),
+    },
+  );
+}
+
+/** A number in its ten-digit form, or a prefix from before 2007, when 978 was not written. */
+function withoutPrefix(text: string, written: Written, table: RangeTable): BlockResult {
+  const { digits } = written;
+  const number = parseIsbn(text, table);
+  if (digits.length >= 10 || (!number.ok && number.problem.repair !== null))
+    return blockOfNumber(text, table);
+  const nine = Number(digits.padEnd(9, '0'));
+  const place = locate(table, false, nine);
   const group = groupAt(table, place);
-  const length = lengthAt(place);
-  if (group === null || length === 0)
-    return refuse({ code: 'range-not-in-use', message: 'This range of numbers is not in use.' });
-  const whole = group.digits.length + length;
-  if (digits.length < whole)
-    return refuse({
-      code: 'registrant-incomplete',
-      message: `The registrant element is incomplete: in this range it has ${length} digits.`,
-    });
-  const registrant = digits.slice(group.digits.length, whole);
-  const hyphenatedPrefix = group.head + registrant;
-  if (digits.length > whole)
-    return refuse({
-      code: 'too-long',
-      message: `The registrant element has ${length} digits here.`,
-      repair: hyphenatedPrefix,
-    });
-  const written = typed.replace(/ /g, '').replace(/-+$/, '');
-  if (written.includes('-') && written !== hyphenatedPrefix)
-    return refuse({
-      code: 'hyphens-misplaced',
-      message: 'The hyphens stand in the wrong places.',
-      repair: hyphenatedPrefix,
-    });
-  const publicationDigits = 12 - whole;
+  const whole = group === null ? 0 : group.group.length + lengthAt(place);
+  const repair =
+    group !== null && digits.length === whole && lengthAt(place) > 0
+      ? group.head + digits.slice(group.group.length)
+      : null;
+  return refuse('not-a-book-number', 'The prefix of a block begins with 978 or 979.', {
+    hint: repair === null ? 'Type it whole, or any one number of the block.' : `Is it ${repair}?`,
+    position: placeOfDigit(written, 0),
+    repair,
+  });
+}
+
+/** The shape of a block whose digits are known to be a complete prefix. */
+function shapeOf(digits: string, table: RangeTable): BlockShape {
+  const place = locate(table, digits[2] === '9', Number(digits.slice(3).padEnd(9, '0')));
+  const group = groupAt(table, place);
+  if (group === null) throw new RangeError(`${digits} is no complete prefix`);
+  const registrant = digits.slice(group.digits.length);
+  const publicationDigits = 12 - digits.length;
   const shape = { digits, publicationDigits };
   const capacity = 10 ** publicationDigits;
   return {
-    ok: true,
-    block: {
-      prefix: group.prefix,
-      group: group.group,
-      registrant,
-      agency: group.agency,
-      capacity,
-      digits,
-      hyphenatedPrefix,
-      first: blockNumber(shape, 0),
-      last: blockNumber(shape, capacity - 1),
-      publicationDigits,
-    },
+    prefix: group.prefix,
+    group: group.group,
+    registrant,
+    agency: group.agency,
+    capacity,
+    digits,
+    hyphenatedPrefix: group.head + registrant,
+    first: blockNumber(shape, 0),
+    last: blockNumber(shape, capacity - 1),
+    publicationDigits,
   };
-}
-
-function refuse(problem: Partial<IsbnProblem> & Pick<IsbnProblem, 'code' | 'message'>): BlockResult {
-  return { ok: false, problem: { hint: null, position: null, repair: null, ...problem } };
 }
 
 /**
@@ -89,4 +121,9 @@ export function indexInBlock(
 ): number | null {
   if (!/^[0-9]{13}$/.test(isbn13) || !isbn13.startsWith(block.digits)) return null;
   return Number(isbn13.slice(block.digits.length, 12));
+}
+
+/** Whether two blocks share numbers: the digits of one begin with those of the other. */
+export function blocksOverlap(a: Pick<BlockShape, 'digits'>, b: Pick<BlockShape, 'digits'>): boolean {
+  return a.digits.startsWith(b.digits) || b.digits.startsWith(a.digits);
 }

@@ -1,7 +1,7 @@
 import { checkDigit10, checkDigit13 } from './check-digit.ts';
 import { readClean } from './clean.ts';
-import { askWhether, atCharacter, refuse } from './problem.ts';
-import { groupAt, lengthAt, locate, type RangeTable } from './range-table.ts';
+import { askWhether, atCharacter, refuse, unusedRange } from './problem.ts';
+import { groupAt, locate, type RangeTable } from './range-table.ts';
 import { boundaries, dashesFit, substitutes, swaps, validNumber } from './repair.ts';
 import type { IsbnForm, ParseResult, RefusedIsbn } from './types.ts';
 import { placeOfDigit, type Written } from './written.ts';
@@ -128,16 +128,9 @@ function telltaleDigit(written: Written, table: RangeTable): RefusedIsbn | null 
 
 function notInUse(written: Written, table: RangeTable): RefusedIsbn {
   const { digits } = written;
-  const thirteen = digits.length === 13 ? digits : `978${digits}`;
-  const place = locate(table, thirteen[2] === '9', Number(thirteen.slice(3, 12)));
-  const group = groupAt(table, place);
-  const at = group === null || lengthAt(place) > 0 ? 3 : group.digits.length;
-  const where =
-    group === null
-      ? `No group of prefix ${thirteen.slice(0, 3)} begins with ${thirteen.slice(3, 8)}`
-      : `Group ${group.head.slice(0, -1)} (${group.agency}) has no registrants that begin with ${thirteen.slice(at, 12)}`;
-  return refuse('range-not-in-use', `${where} in the range table of ${table.date}.`, {
-    hint: 'Compare the number with its source; if it is newer than the table, load a newer range message.',
-    position: placeOfDigit(written, at - (13 - digits.length)),
-  });
+  const ten = digits.length === 10;
+  const thirteen = ten ? `978${digits}` : digits;
+  const group = groupAt(table, locate(table, thirteen[2] === '9', Number(thirteen.slice(3, 12))));
+  const at = (group === null ? 3 : group.digits.length) - (ten ? 3 : 0);
+  return refuse('range-not-in-use', ...unusedRange(thirteen, table, placeOfDigit(written, at)));
 }

@@ -6,7 +6,7 @@ import { refuse } from './problem.ts';
 import { type RangeTable, rangeTable } from './range-table.ts';
 import { spreadsheetDamage } from './spreadsheet.ts';
 import { explainText, noNumber, severalInRun } from './surroundings.ts';
-import type { ParseResult } from './types.ts';
+import type { ParsedIsbn, ParseResult } from './types.ts';
 import { type Stretch, unwrap } from './wrapping.ts';
 import { collect } from './written.ts';
 
@@ -25,6 +25,28 @@ const ADD_ON = /^\+ ?[0-9]{5}$/;
  */
 export function parseIsbn(text: string, table: RangeTable = rangeTable()): ParseResult {
   return readClean(text, table) ?? readCarefully(text, table);
+}
+
+/**
+ * The number that parseIsbn would read, or null without a word why: for looking through many texts of which few are
+ * numbers.
+ */
+export function tryIsbn(text: string, table: RangeTable = rangeTable()): ParsedIsbn | null {
+  const clean = readClean(text, table);
+  if (clean !== null || !worthReading(text)) return clean;
+  const careful = readCarefully(text, table);
+  return careful.ok ? careful : null;
+}
+
+/** A number needs ten digits, X among them; where all is digits and hyphens, readClean has seen the usual lengths. */
+function worthReading(text: string): boolean {
+  let digits = 0;
+  for (let i = 0; i < text.length; i += 1) {
+    const code = text.charCodeAt(i);
+    if (code > 127) return true;
+    if ((code >= 48 && code <= 57) || code === 88 || code === 120) digits += 1;
+  }
+  return digits >= 10 && (digits !== text.length || digits > 13);
 }
 
 function readCarefully(typed: string, table: RangeTable): ParseResult {

@@ -42,6 +42,7 @@ export const PROBLEM_CODES = [
   'several-numbers',
   'extra-text',
   'registrant-incomplete',
+  'ambiguous',
 ] as const;
 
 export type IsbnProblemCode = (typeof PROBLEM_CODES)[number];
