@@ -1,6 +1,73 @@
-import { PageHeader } from '../../ui/index.ts';
+import { useState } from 'react';
+import { useQueryOf } from '../../api.ts';
+import { useAsOf } from '../../location.ts';
+import { useReadOnly } from '../../read-only.ts';
+import { Button, EmptyState, PageHeader, Refused } from '../../ui/index.ts';
+import { AddChannelDialog, EditChannelDialog } from './channel-dialog.tsx';
+import { ChannelTable } from './channel-table.tsx';
+import './channels.css';
 
-/** The Channels screen. */
+function NoChannel({ readOnly, onAdd }: { readOnly: string | undefined; onAdd: () => void }) {
+  return (
+    <EmptyState
+      title="No channel yet"
+      action={
+        <Button kind="primary" disabled={readOnly !== undefined} reason={readOnly} onClick={onAdd}>
+          Add your first channel
+        </Button>
+      }
+    >
+      A channel is any place where your formats are listed or sold: a printer that also sells, a wholesaler,
+      an e-book shop, a bookshop round the corner, your own website. Add each one once, with its days and
+      rules; plans, requests and the audit go by them.
+    </EmptyState>
+  );
+}
+
+/** What is said under the heading: how many there are, and that they are shown as they stand today. */
+function ledeOf(count: number, open: number, asOf: string | undefined): string | undefined {
+  if (count === 0) return undefined;
+  const counted = open === count ? `${count} channels` : `${count} channels, ${open} of them open`;
+  return `${count === 1 ? 'One channel' : counted}${asOf === undefined ? '' : ', as they stand today'}`;
+}
+
+/** The Channels screen: every place where formats are listed or sold. */
 export default function ChannelsScreen() {
-  return <PageHeader title="Channels" />;
+  const { asOf } = useAsOf();
+  const readOnly = useReadOnly();
+  const list = useQueryOf('channels.list', {});
+  const [open, setOpen] = useState<'new' | number>();
+  const channels = list.data?.channels ?? [];
+  const edited = channels.find((channel) => channel.id === open);
+  const end = () => setOpen(undefined);
+  const isOpen = channels.filter((channel) => channel.closedOn === null).length;
+  return (
+    <>
+      <PageHeader
+        title="Channels"
+        lede={ledeOf(channels.length, isOpen, asOf)}
+        actions={
+          channels.length === 0 ? undefined : (
+            <Button
+              kind="primary"
+              disabled={readOnly !== undefined}
+              reason={readOnly}
+              onClick={() => setOpen('new')}
+            >
+              Add a channel…
+            </Button>
+          )
+        }
+      />
+      <Refused refusal={list.error} />
+      {list.data && channels.length === 0 ? (
+        <NoChannel readOnly={readOnly} onAdd={() => setOpen('new')} />
+      ) : null}
+      {channels.length > 0 ? (
+        <ChannelTable channels={channels} onOpen={(channel) => setOpen(channel.id)} />
+      ) : null}
+      {open === 'new' ? <AddChannelDialog onClose={end} /> : null}
+      {edited ? <EditChannelDialog key={edited.id} channel={edited} onClose={end} /> : null}
+    </>
+  );
 }

@@ -1,6 +1,147 @@
-import { PageHeader } from '../../ui/index.ts';
+import { useRef, useState } from 'react';
+import { Link } from 'wouter';
+import type { Block } from '../../../src/contract/blocks.ts';
+import { useQueryOf } from '../../api.ts';
+import { useAsOf, useQueryParam } from '../../location.ts';
+import { useReadOnly } from '../../read-only.ts';
+import { Button, EmptyState, Notice, PageHeader, Refused } from '../../ui/index.ts';
+import { AllTaken } from './all-taken.tsx';
+import { BlockView } from './block-view.tsx';
+import { BlocksTable } from './blocks-table.tsx';
+import { CheckPanel } from './check-panel.tsx';
+import './numbers.css';
+import './picture.css';
+import { RecordBlockDialog } from './record-block-dialog.tsx';
+import { leftInWords } from './words.ts';
 
-/** The Numbers screen. */
+/** Stands for no block in the address: every number in use is then shown. */
+const ALL = 'all';
+
+function ledeOf(blocks: readonly Block[]): string {
+  const sum = (of: (block: Block) => number) => blocks.reduce((total, block) => total + of(block), 0);
+  const left = leftInWords(
+    sum((block) => block.counts.free),
+    sum((block) => block.capacity),
+  );
+  return blocks.length === 1 ? `${left} in one block` : `${left} in ${blocks.length} blocks`;
+}
+
+/** Which block is shown, kept in the address; the first one where none is chosen. */
+function useChosen(blocks: readonly Block[]) {
+  const [chosen, setChosen] = useQueryParam('block');
+  const [, setPage] = useQueryParam('page');
+  const [, setFrom] = useQueryParam('from', '0');
+  const [, setStanding] = useQueryParam('standing', 'all');
+  const choose = (next: string) => {
+    for (const [set, to] of [
+      [setPage, ''],
+      [setFrom, '0'],
+      [setStanding, 'all'],
+      [setChosen, next],
+    ] as const)
+      set(to);
+  };
+  const block = chosen === ALL ? undefined : (blocks.find((one) => String(one.id) === chosen) ?? blocks[0]);
+  return { block, all: chosen === ALL, choose };
+}
+
+/** How many numbers lie outside every block, with the way to them. */
+function Outside({
+  blocks,
+  asOf,
+  onShow,
+}: {
+  blocks: readonly Block[];
+  asOf: string | undefined;
+  onShow: () => void;
+}) {
+  const status = useQueryOf('catalogue.status', { asOf });
+  if (!status.data) return null;
+  const { reserved, assigned, spent } = status.data.numbers;
+  const inside = blocks.reduce(
+    (sum, { counts }) => sum + counts.reserved + counts.assigned + counts.spent,
+    0,
+  );
+  const outside = reserved + assigned + spent - inside;
+  if (outside <= 0) return null;
+  return (
+    <Notice
+      tone="care"
+      title={
+        outside === 1 ? 'One number lies outside every block.' : `${outside} numbers lie outside every block.`
+      }
+      action={<Button onClick={onShow}>Show every number in use</Button>}
+    >
+      Record the block it belongs to, if it is yours.
+    </Notice>
+  );
+}
+
+function NoBlock({ readOnly, onRecord }: { readOnly: string | undefined; onRecord: () => void }) {
+  return (
+    <EmptyState
+      title="No number block yet"
+      action={
+        <Button kind="primary" disabled={readOnly !== undefined} reason={readOnly} onClick={onRecord}>
+          Record your first block
+        </Button>
+      }
+    >
+      <p>
+        An ISBN agency gives numbers out in blocks of 10, 100, 1,000 or more. All numbers of a block begin
+        with the same prefix, and that prefix belongs to your press alone. Record yours once: type its prefix,
+        or any one of its numbers. Every format you make then takes its number from it.
+      </p>
+      <p>
+        To look around first, load the demo press on the <Link href="/catalogue">Catalogue</Link> screen.
+      </p>
+    </EmptyState>
+  );
+}
+
+/** The Numbers screen: blocks, every number of them, and the check of ISBNs. */
 export default function NumbersScreen() {
-  return <PageHeader title="Numbers" />;
+  const { asOf } = useAsOf();
+  const readOnly = useReadOnly();
+  const list = useQueryOf('blocks.list', { asOf });
+  const [recording, setRecording] = useState(false);
+  const checkBox = useRef<HTMLDivElement>(null);
+  const blocks = list.data?.blocks ?? [];
+  const { block, all, choose } = useChosen(blocks);
+  const record = () => setRecording(true);
+  return (
+    <div className="numbers-screen">
+      <PageHeader
+        title="Numbers"
+        lede={blocks.length > 0 ? ledeOf(blocks) : undefined}
+        actions={
+          <>
+            <Button onClick={() => checkBox.current?.querySelector('textarea')?.focus()}>Check ISBNs</Button>
+            {blocks.length > 0 ? (
+              <Button kind="primary" disabled={readOnly !== undefined} reason={readOnly} onClick={record}>
+                Record a block…
+              </Button>
+            ) : null}
+          </>
+        }
+      />
+      <Refused refusal={list.error} />
+      {list.data && blocks.length === 0 ? <NoBlock readOnly={readOnly} onRecord={record} /> : null}
+      {blocks.length > 0 ? (
+        <BlocksTable blocks={blocks} chosen={block?.id} onChoose={(next) => choose(String(next.id))} />
+      ) : null}
+      {list.data ? <Outside blocks={blocks} asOf={asOf} onShow={() => choose(ALL)} /> : null}
+      {block ? <BlockView key={block.id} block={block} asOf={asOf} /> : null}
+      {all ? <AllTaken asOf={asOf} /> : null}
+      <CheckPanel box={checkBox} asOf={asOf} />
+      <RecordBlockDialog
+        open={recording}
+        onClose={() => setRecording(false)}
+        onDone={(made) => {
+          setRecording(false);
+          choose(String(made.id));
+        }}
+      />
+    </div>
+  );
 }

@@ -1,6 +1,30 @@
-import { PageHeader } from '../../ui/index.ts';
+import { useQueryOf } from '../../api.ts';
+import { useAsOf } from '../../location.ts';
+import { useReadOnly } from '../../read-only.ts';
+import { PageHeader, Refused } from '../../ui/index.ts';
+import { AboutPart } from './about-part.tsx';
+import { LookPart } from './look-part.tsx';
+import './settings.css';
+import { SettingsForm } from './settings-form.tsx';
 
-/** The Settings screen. */
+/** The Settings screen: what is usual in this catalogue, how it looks, and what it is. */
 export default function SettingsScreen() {
-  return <PageHeader title="Settings" />;
+  const { asOf } = useAsOf();
+  const readOnly = useReadOnly();
+  const settings = useQueryOf('settings.get', {});
+  const info = useQueryOf('catalogue.info', {});
+  return (
+    <>
+      <PageHeader
+        title="Settings"
+        lede={asOf === undefined ? 'They are kept in the catalogue file.' : 'As they stand today.'}
+      />
+      <Refused refusal={settings.error ?? info.error} />
+      {settings.data ? <LookPart theme={settings.data.theme} readOnly={readOnly} /> : null}
+      {settings.data && info.data ? (
+        <SettingsForm key={info.data.file} file={info.data.file} saved={settings.data} readOnly={readOnly} />
+      ) : null}
+      {info.data ? <AboutPart info={info.data} /> : null}
+    </>
+  );
 }

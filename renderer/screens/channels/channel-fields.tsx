@@ -1,0 +1,200 @@
+import { CHANNEL_KINDS, PROOF_KINDS, RETURNS } from '../../../src/contract/terms.ts';
+import { useQueryOf } from '../../api.ts';
+import { Button, NumberInput, Select, TextArea, TextInput } from '../../ui/index.ts';
+import { RequestTemplate } from '../settings/parts/request-template.tsx';
+import type { ChannelDraft } from './channel-draft.ts';
+import { PercentInput } from './percent-input.tsx';
+import { KIND_WORDS, PROOF_WORDS } from './words.ts';
+
+export interface ChannelFieldsProps {
+  draft: ChannelDraft;
+  onChange: (change: Partial<ChannelDraft>) => void;
+  errorOf: (field: string) => string | undefined;
+}
+
+/** Name, kind, contact and note. */
+export function WhatItIs({ draft, onChange, errorOf }: ChannelFieldsProps) {
+  return (
+    <>
+      <TextInput
+        label="Name"
+        name="name"
+        required
+        value={draft.name}
+        onChange={(name) => onChange({ name })}
+        error={errorOf('name')}
+        help="As you call it: a printer, a wholesaler, a shop, your own website."
+      />
+      <div className="columns">
+        <Select
+          label="What it takes"
+          name="kind"
+          value={draft.kind}
+          onChange={(kind) => onChange({ kind })}
+          choices={CHANNEL_KINDS.map((kind) => ({ value: kind, label: KIND_WORDS[kind] }))}
+          error={errorOf('kind')}
+          help="The kind of format that is listed there."
+        />
+        <TextInput
+          label="Contact"
+          name="contact"
+          value={draft.contact}
+          onChange={(contact) => onChange({ contact })}
+          error={errorOf('contact')}
+          help="Mail or web address that your requests go to."
+        />
+      </div>
+      <TextArea
+        label="Note"
+        name="note"
+        rows={2}
+        value={draft.note}
+        onChange={(note) => onChange({ note })}
+        error={errorOf('note')}
+      />
+    </>
+  );
+}
+
+/** How long things take there, and what proof it gives. */
+export function TimeItTakes({ draft, onChange, errorOf }: ChannelFieldsProps) {
+  return (
+    <div className="columns">
+      <NumberInput
+        label="From upload to on sale"
+        name="leadDays"
+        required
+        unit="working days"
+        min={0}
+        max={365}
+        value={draft.leadDays}
+        onChange={(leadDays) => onChange({ leadDays })}
+        error={errorOf('leadDays')}
+        help="A release plan counts back from the day of publication by these."
+      />
+      <NumberInput
+        label="From asking to taken down"
+        name="removalDays"
+        required
+        unit="days"
+        min={0}
+        max={365}
+        value={draft.removalDays}
+        onChange={(removalDays) => onChange({ removalDays })}
+        error={errorOf('removalDays')}
+        help="What it promises, or what you have seen, when a format is to leave."
+      />
+      <Select
+        label="Proof before it goes on sale"
+        name="proof"
+        value={draft.proof}
+        onChange={(proof) => onChange({ proof })}
+        choices={PROOF_KINDS.map((kind) => ({ value: kind, label: PROOF_WORDS[kind] }))}
+        error={errorOf('proof')}
+        help="What you get to look at and approve."
+      />
+    </div>
+  );
+}
+
+/** How much of what it accepts. */
+export function LimitsItHas({ draft, onChange, errorOf }: ChannelFieldsProps) {
+  return (
+    <>
+      <p className="soft">Leave a limit empty where there is none. The audit tells you what goes beyond.</p>
+      <div className="columns">
+        <NumberInput
+          label="Subjects at most"
+          name="subjectLimit"
+          min={0}
+          value={draft.subjectLimit ?? undefined}
+          onChange={(limit) => onChange({ subjectLimit: limit ?? null })}
+          error={errorOf('subjectLimit')}
+          help="Subject codes that one format may carry."
+        />
+        <NumberInput
+          label="Keywords at most"
+          name="keywordLimit"
+          min={0}
+          value={draft.keywordLimit ?? undefined}
+          onChange={(limit) => onChange({ keywordLimit: limit ?? null })}
+          error={errorOf('keywordLimit')}
+        />
+        <TextInput
+          label="Between keywords"
+          name="keywordSeparator"
+          width="short"
+          value={draft.keywordSeparator}
+          onChange={(keywordSeparator) => onChange({ keywordSeparator })}
+          error={errorOf('keywordSeparator')}
+          help="The sign it wants between two keywords, such as ; or a comma."
+        />
+        <NumberInput
+          label="Description at most"
+          name="descriptionLimit"
+          unit="characters"
+          min={0}
+          value={draft.descriptionLimit ?? undefined}
+          onChange={(limit) => onChange({ descriptionLimit: limit ?? null })}
+          error={errorOf('descriptionLimit')}
+        />
+      </div>
+    </>
+  );
+}
+
+/** What a new listing starts with. */
+export function UsualTerms({ draft, onChange, errorOf }: ChannelFieldsProps) {
+  return (
+    <>
+      <p className="soft">A new listing here starts with these; each can be changed later by itself.</p>
+      <div className="columns">
+        <PercentInput
+          label="Discount"
+          name="defaultDiscountBp"
+          value={draft.defaultDiscountBp ?? undefined}
+          onChange={(bp) => onChange({ defaultDiscountBp: bp ?? null })}
+          error={errorOf('defaultDiscountBp')}
+          help="What it takes off the price you set. Empty where nothing is usual."
+        />
+        <Select<'Y' | 'N' | 'C' | 'S' | 'none'>
+          label="Returns"
+          name="defaultReturns"
+          value={draft.defaultReturns ?? 'none'}
+          onChange={(code) => onChange({ defaultReturns: code === 'none' ? null : code })}
+          choices={[
+            { value: 'none', label: 'Nothing usual' },
+            ...RETURNS.map(({ code, name }) => ({ value: code, label: name })),
+          ]}
+          error={errorOf('defaultReturns')}
+          help="Whether it may send unsold copies back."
+        />
+      </div>
+    </>
+  );
+}
+
+/** The channel's own words for asking it to stop selling. */
+export function RequestText({ draft, onChange, errorOf }: ChannelFieldsProps) {
+  const common = useQueryOf('settings.get', {}).data?.requestTemplate;
+  return (
+    <>
+      <p className="soft">
+        The text that asks this channel to stop selling a format. Left empty, the one in Settings is used.
+      </p>
+      {draft.requestTemplate === '' && common !== undefined ? (
+        <div>
+          <Button onClick={() => onChange({ requestTemplate: common })}>
+            Begin with the text in Settings
+          </Button>
+        </div>
+      ) : null}
+      <RequestTemplate
+        label="Request text of this channel"
+        value={draft.requestTemplate}
+        onChange={(requestTemplate) => onChange({ requestTemplate })}
+        error={errorOf('requestTemplate')}
+      />
+    </>
+  );
+}

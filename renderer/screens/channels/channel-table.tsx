@@ -1,0 +1,84 @@
+import type { Channel } from '../../../src/contract/channels.ts';
+import { type Column, Sign, Table } from '../../ui/index.ts';
+import { ChannelSteps } from './channel-steps.tsx';
+import { KIND_WORDS, limitsInWords, listingsInWords, PROOF_WORDS, termsInWords } from './words.ts';
+
+/** How many listings it has, and that it is closed, by word and sign. */
+function Listings({ channel }: { channel: Channel }) {
+  return (
+    <div>
+      <p className="nowrap">{listingsInWords(channel)}</p>
+      {channel.closedOn === null ? null : (
+        <p className="standing standing-quiet">
+          <Sign name="close" />
+          <span>
+            closed <span className="standing-detail">since {channel.closedOn}</span>
+          </span>
+        </p>
+      )}
+    </div>
+  );
+}
+
+const COLUMNS: Column<Channel>[] = [
+  { key: 'name', header: 'Channel', cell: (channel) => channel.name, sortBy: (channel) => channel.name },
+  {
+    key: 'kind',
+    header: 'Takes',
+    cell: (channel) => (
+      <div>
+        <p>{KIND_WORDS[channel.kind]}</p>
+        <p className="soft channel-contact">{channel.contact}</p>
+      </div>
+    ),
+    sortBy: (channel) => KIND_WORDS[channel.kind],
+  },
+  {
+    key: 'listings',
+    header: 'Listings',
+    cell: (channel) => <Listings channel={channel} />,
+    sortBy: (channel) => channel.listings,
+  },
+  {
+    key: 'days',
+    header: 'Days and proof',
+    cell: (channel) => (
+      <div className="nowrap">
+        <p>{channel.leadDays.toLocaleString()} to be on sale</p>
+        <p>{channel.removalDays.toLocaleString()} to be taken down</p>
+        <p>{PROOF_WORDS[channel.proof]}</p>
+      </div>
+    ),
+    sortBy: (channel) => channel.leadDays,
+  },
+  { key: 'limits', header: 'Limits', cell: limitsInWords },
+  { key: 'terms', header: 'Usual terms', cell: termsInWords },
+  {
+    key: 'steps',
+    header: 'Steps',
+    headerHidden: true,
+    cell: (channel) => <ChannelSteps channel={channel} />,
+  },
+];
+
+interface ChannelTableProps {
+  channels: readonly Channel[];
+  onOpen: (channel: Channel) => void;
+}
+
+/** The channels with what each is like; a channel's name opens it. */
+export function ChannelTable({ channels, onOpen }: ChannelTableProps) {
+  return (
+    <div className="channel-table">
+      <Table
+        caption="Channels"
+        columns={COLUMNS}
+        rows={channels}
+        rowKey={(channel) => channel.id}
+        onOpen={onOpen}
+        rowTone={(channel) => (channel.closedOn === null ? undefined : 'quiet')}
+        initialSort={{ key: 'name', down: false }}
+      />
+    </div>
+  );
+}

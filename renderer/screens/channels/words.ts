@@ -1,0 +1,48 @@
+import type { Channel } from '../../../src/contract/channels.ts';
+import { RETURNS } from '../../../src/contract/terms.ts';
+
+export const KIND_WORDS: Readonly<Record<Channel['kind'], string>> = {
+  print: 'Printed books',
+  'e-book': 'E-books',
+  audio: 'Audiobooks',
+  any: 'Anything',
+};
+
+export const PROOF_WORDS: Readonly<Record<Channel['proof'], string>> = {
+  none: 'No proof',
+  electronic: 'Proof on screen',
+  physical: 'Printed proof',
+};
+
+/** Basis points as people write them: 4000 is '40 %'. */
+export function percent(bp: number): string {
+  return `${(bp / 100).toLocaleString()}\u00a0%`;
+}
+
+/** '40 %, returnable on conditions'; a dash where nothing is usual. */
+export function termsInWords(channel: Pick<Channel, 'defaultDiscountBp' | 'defaultReturns'>): string {
+  const returns = RETURNS.find((entry) => entry.code === channel.defaultReturns)?.name.toLowerCase();
+  const discount = channel.defaultDiscountBp === null ? undefined : percent(channel.defaultDiscountBp);
+  return [discount, returns].filter(Boolean).join(', ') || '—';
+}
+
+/** 'subjects 3, keywords 7'; what has no limit is not said. */
+export function limitsInWords(
+  channel: Pick<Channel, 'subjectLimit' | 'keywordLimit' | 'descriptionLimit'>,
+): string {
+  const limits: [string, number | null][] = [
+    ['subjects', channel.subjectLimit],
+    ['keywords', channel.keywordLimit],
+    ['description', channel.descriptionLimit],
+  ];
+  const said = limits.flatMap(([what, limit]) =>
+    limit === null ? [] : [`${what}\u00a0${limit.toLocaleString()}`],
+  );
+  return said.join(', ') || 'none';
+}
+
+/** '12, 8 selling' */
+export function listingsInWords(channel: Pick<Channel, 'listings' | 'selling'>): string {
+  if (channel.listings === 0) return 'none';
+  return `${channel.listings.toLocaleString()}, ${channel.selling.toLocaleString()} selling`;
+}

@@ -1,0 +1,22 @@
+import { useEffect, useState } from 'react';
+import type { BlockResult } from '../../../src/rules/isbn/index.ts';
+
+/** What a typed prefix or number would be as a block; undefined while nothing readable is typed. */
+export function useBlockPreview(text: string): BlockResult | undefined {
+  const [result, setResult] = useState<BlockResult>();
+  useEffect(() => {
+    if (text.trim() === '') {
+      setResult(undefined);
+      return;
+    }
+    let late = false;
+    // The range table is large, so it is fetched when the first prefix is typed.
+    void import('../../../src/rules/isbn/index.ts').then(({ parseBlock }) => {
+      if (!late) setResult(parseBlock(text));
+    });
+    return () => {
+      late = true;
+    };
+  }, [text]);
+  return result;
+}

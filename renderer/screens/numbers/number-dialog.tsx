@@ -1,0 +1,58 @@
+import { Link } from 'wouter';
+import type { NumberRow } from '../../../src/contract/numbers.ts';
+import { useQueryOf } from '../../api.ts';
+import { Dialog, KeyValue, type KeyValueItem, Refused, Standing } from '../../ui/index.ts';
+import { NumberSteps } from './number-steps.tsx';
+import { WrittenForms } from './written-forms.tsx';
+
+/** The number as it stands now: asked alone, since the list it was opened from may no longer show it. */
+function useNumberNow(opened: NumberRow, asOf: string | undefined): NumberRow {
+  const { blockId, index } = opened;
+  const alone = useQueryOf(
+    'numbers.list',
+    { blockId: blockId ?? undefined, from: index ?? 0, count: 1, asOf },
+    { enabled: blockId !== null && index !== null },
+  );
+  const row = alone.data?.rows[0];
+  return row?.isbn13 === opened.isbn13 ? row : opened;
+}
+
+function facts(row: NumberRow): KeyValueItem[] {
+  const used = row.workId === null ? row.usedFor : <Link href={`/work/${row.workId}`}>{row.usedFor}</Link>;
+  return [
+    {
+      label: 'Standing',
+      value: (
+        <Standing of="number" value={row.standing} detail={row.since ? `since ${row.since}` : undefined} />
+      ),
+    },
+    ...(row.usedFor === ''
+      ? []
+      : [{ label: row.formatId === null ? 'Reserved for' : 'Given to', value: used }]),
+    ...(row.spentReason === null ? [] : [{ label: 'Why spent', value: row.spentReason }]),
+    ...(row.blockId === null ? [{ label: 'Block', value: 'outside every recorded block' }] : []),
+  ];
+}
+
+export interface NumberDialogProps {
+  opened: NumberRow;
+  asOf: string | undefined;
+  onClose: () => void;
+}
+
+/** One number: where it stands, how it is written, and what can be done with it. */
+export function NumberDialog({ opened, asOf, onClose }: NumberDialogProps) {
+  const row = useNumberNow(opened, asOf);
+  const checked = useQueryOf('isbns.check', { texts: [row.isbn13] });
+  const check = checked.data?.checks[0];
+  return (
+    <Dialog open onClose={onClose} title={`Number ${row.hyphenated}`}>
+      <div className="stack">
+        <KeyValue items={facts(row)} />
+        <Refused refusal={checked.error} />
+        {check ? <WrittenForms check={check} /> : null}
+        <NumberSteps row={row} />
+      </div>
+    </Dialog>
+  );
+}

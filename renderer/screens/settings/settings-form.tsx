@@ -1,0 +1,118 @@
+import { useState } from 'react';
+import { type Settings, updateSettings } from '../../../src/contract/settings.ts';
+import { Button, Notice, Refused, Section } from '../../ui/index.ts';
+import { DaysPart } from './days-part.tsx';
+import type { SettingFields } from './fields.ts';
+import { changesFrom, useKeptChanges } from './kept-changes.ts';
+import { NamesPart } from './names-part.tsx';
+import type { FieldErrors } from './parts/input-check.ts';
+import { RequestTemplate } from './parts/request-template.tsx';
+import { useCheckedCommand } from './parts/use-checked-command.ts';
+import { UsualPart } from './usual-part.tsx';
+
+interface SettingsFormProps {
+  file: string;
+  saved: Settings;
+  readOnly: string | undefined;
+}
+
+function RequestPart({ values, change, errorOf }: SettingFields) {
+  return (
+    <RequestTemplate
+      label="Request text"
+      required
+      value={values.requestTemplate}
+      onChange={(requestTemplate) => change({ requestTemplate })}
+      error={errorOf('requestTemplate')}
+      help="Asks a channel to stop selling a format. A channel can have a text of its own."
+    />
+  );
+}
+
+interface SaveBarProps {
+  count: number;
+  pending: boolean;
+  readOnly: string | undefined;
+  onDrop: () => void;
+}
+
+/** Stays in view while something is changed. */
+function SaveBar({ count, pending, readOnly, onDrop }: SaveBarProps) {
+  const still = readOnly ?? (count === 0 ? 'Nothing is changed.' : undefined);
+  return (
+    <div className={count > 0 ? 'save-bar save-bar-on' : 'save-bar'}>
+      <Button type="submit" kind="primary" pending={pending} disabled={still !== undefined} reason={still}>
+        Save the settings
+      </Button>
+      {count > 0 ? <Button onClick={onDrop}>Undo the changes</Button> : null}
+      <p className="soft">
+        {count === 0
+          ? ''
+          : count === 1
+            ? 'One setting is not saved yet.'
+            : `${count} settings are not saved yet.`}
+      </p>
+    </div>
+  );
+}
+
+/** How long a request may wait, beside the changes: an emptied field is no number to be kept. */
+function useOverdue(days: number, change: SettingFields['change']) {
+  const [empty, setEmpty] = useState(false);
+  const wrong: FieldErrors = empty ? { removalOverdueDays: 'Write a number of days from 1 to 365.' } : {};
+  return {
+    overdue: empty ? undefined : days,
+    wrong,
+    changeOverdue: (next: number | undefined) => {
+      setEmpty(next === undefined);
+      if (next !== undefined) change({ removalOverdueDays: next });
+    },
+    fill: () => setEmpty(false),
+  };
+}
+
+/** The settings that are saved together; what is typed is kept until then, also over moves to other screens. */
+export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
+  const kept = useKeptChanges(file, saved);
+  const values = { ...saved, ...kept.changes };
+  const command = useCheckedCommand('settings.update', updateSettings.input);
+  const { overdue, wrong, changeOverdue, fill } = useOverdue(values.removalOverdueDays, kept.change);
+  const fields: SettingFields = { values, change: kept.change, errorOf: command.errorOf };
+  const count = Object.keys(kept.changes).length + Object.keys(wrong).length;
+  const drop = () => {
+    kept.drop();
+    fill();
+  };
+  return (
+    <form
+      ref={command.form}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void command.send(changesFrom(saved, kept.changes), 'The settings are saved.', wrong);
+      }}
+    >
+      {kept.fromBefore ? (
+        <Notice tone="care" title="Changes from before are not saved yet.">
+          They are filled in below.
+        </Notice>
+      ) : null}
+      <fieldset className="setting-parts" disabled={readOnly !== undefined}>
+        <legend className="visually-hidden">Settings of this catalogue</legend>
+        <Section title="Names">
+          <NamesPart {...fields} />
+        </Section>
+        <Section title="What is usual">
+          <UsualPart {...fields} />
+        </Section>
+        <Section title="Days">
+          <DaysPart {...fields} overdue={overdue} changeOverdue={changeOverdue} />
+        </Section>
+        <Section title="Requests to channels">
+          <RequestPart {...fields} />
+        </Section>
+      </fieldset>
+      <Refused refusal={command.refusal} fields={Object.keys(saved)} />
+      <SaveBar count={count} pending={command.pending} readOnly={readOnly} onDrop={drop} />
+    </form>
+  );
+}
