@@ -84,7 +84,13 @@ module.exports = {
       from: { path: '^(src|electron|renderer)/' },
       to: { path: '^tests/' },
     },
-    { name: 'no circles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      // Screens are loaded late and may look back at the list that loads them.
+      name: 'no circles',
+      severity: 'error',
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['dynamic-import'] } },
+    },
     {
       name: 'every import leads somewhere',
       severity: 'error',

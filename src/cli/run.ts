@@ -1,17 +1,30 @@
 import packageFacts from '../../package.json' with { type: 'json' };
 import { COMMON_OPTIONS, type Command } from './command.ts';
 import { audit } from './commands/audit.ts';
+import { backup } from './commands/backup.ts';
 import { block } from './commands/block.ts';
 import { call } from './commands/call.ts';
 import { check } from './commands/check.ts';
 import { demo } from './commands/demo.ts';
 import { isbn } from './commands/isbn.ts';
 import { journal } from './commands/journal.ts';
+import { restore } from './commands/restore.ts';
 import { status } from './commands/status.ts';
 import { Failure } from './failure.ts';
 import type { Io } from './io.ts';
 
-const COMMANDS: readonly Command[] = [status, audit, block, isbn, journal, check, demo, call];
+const COMMANDS: readonly Command[] = [
+  status,
+  audit,
+  block,
+  isbn,
+  journal,
+  check,
+  backup,
+  restore,
+  demo,
+  call,
+];
 
 function optionLines(options: Command['options']): string[] {
   const width = Math.max(...options.map(([written]) => written.length));

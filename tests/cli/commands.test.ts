@@ -12,7 +12,18 @@ describe('help', () => {
   test('lists every command, and each shows its forms', async () => {
     const { code, out } = await runNode([BIN, '--help']);
     expect(code).toBe(0);
-    const names = ['status', 'audit', 'block', 'isbn', 'journal', 'check', 'demo', 'call'];
+    const names = [
+      'status',
+      'audit',
+      'block',
+      'isbn',
+      'journal',
+      'check',
+      'backup',
+      'restore',
+      'demo',
+      'call',
+    ];
     for (const name of names) expect(out).toMatch(new RegExp(`^  ${name} `, 'm'));
     expect(await runNode([BIN])).toMatchObject({ code: 0, out });
     const block = await runNode([BIN, 'block', '--help']);
@@ -180,7 +191,7 @@ describe('call', () => {
     expect(listed.map((entry: { name: string }) => entry.name)).toEqual(Object.keys(operations));
     for (const entry of listed) {
       expect(entry).toMatchObject({
-        kind: expect.stringMatching(/^(command|query)$/),
+        kind: expect.stringMatching(/^(command|query|errand)$/),
         summary: expect.any(String),
         errors: expect.arrayContaining(['BAD_INPUT']),
         input: { type: 'object' },

@@ -17,7 +17,9 @@ export const status: Command = {
       const answer = call('catalogue.status', asOf === undefined ? {} : { asOf });
       if (flags.json) return printJson(io, answer);
       const tasks = `open ${answer.openTasks}, overdue ${answer.overdueTasks}`;
-      io.out(`${call('catalogue.info', {}).name} on ${answer.asOf}`);
+      const { name, warnings } = call('catalogue.info', {});
+      for (const warning of warnings) io.err(warning);
+      io.out(`${name} on ${answer.asOf}`);
       io.out(`Works    ${answer.works}`);
       io.out(`Formats  ${counts(answer.formats)}`);
       io.out(`Numbers  ${counts(answer.numbers)}`);
