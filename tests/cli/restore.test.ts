@@ -32,7 +32,7 @@ test('a backup is made, listed and put back; what stood there is kept', async ()
   expect(code).toBe(0);
   expect(await blocks(file)).toEqual(['9798969999']);
   const kept = /kept as (\S+)\.$/m.exec(out)?.[1] ?? '';
-  expect(await blocks(kept)).toEqual(['9798969998', '9798969999']);
+  expect(await blocks(kept)).toEqual(['9798969999', '9798969998']);
 });
 
 test('a damaged catalogue is told as such with the way back, and the way back works', async () => {
