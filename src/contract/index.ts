@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { auditRules, auditText, runAudit } from './audit.ts';
 import { listBackups, makeBackup, previewBackup, restoreBackup } from './backups.ts';
+import { drawBarcode } from './barcodes.ts';
 import { addBlock, listBlocks, updateBlock } from './blocks.ts';
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
@@ -27,6 +28,7 @@ const all = [
   loadDemo,
   checkCatalogue,
   checkIsbns,
+  drawBarcode,
   addBlock,
   updateBlock,
   listBlocks,
@@ -40,7 +42,6 @@ const all = [
   createWork,
   updateWork,
   removeWork,
-  correctEdition,
   correctEdition,
   createEdition,
   updateEdition,

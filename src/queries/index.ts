@@ -1,5 +1,6 @@
 import type { QueryName } from '../contract/index.ts';
 import { auditQueries } from './audit.ts';
+import { barcodeQueries } from './barcodes.ts';
 import { blockQueries } from './blocks.ts';
 import { catalogueQueries } from './catalogue.ts';
 import { channelQueries } from './channels.ts';
@@ -14,6 +15,7 @@ import { workQueries } from './works.ts';
 /** Every query by its name. */
 export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...auditQueries,
+  ...barcodeQueries,
   ...blockQueries,
   ...catalogueQueries,
   ...channelQueries,

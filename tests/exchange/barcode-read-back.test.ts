@@ -1,12 +1,11 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader';
 import { type BarcodeOptions, barcodePdf, barcodePng, barcodeSvg } from '../../src/exchange/barcode/index.ts';
+import { readWithZxing } from '../support/zxing.ts';
 
 /** Numbers whose hyphens and check digits are published (STANDARDS A7). */
 const NUMBERS = ['978-0-306-40615-7', '978-3-16-148410-0', '978-1-873671-00-9', '979-8-88645-002-6'];
@@ -64,13 +63,6 @@ const SAMPLES = NUMBERS.flatMap((line) =>
   SIZES.flatMap((size) => ADD_ONS.map((_, addOn) => sample(line, size, addOn))),
 );
 
-/** What the first reader sees: number and add-on. It may answer twice, with and without the add-on. */
-async function readWithZxing(png: Uint8Array): Promise<string> {
-  const found = await readBarcodes(png, { formats: ['EAN13'], eanAddOnSymbol: 'Read', tryHarder: true });
-  const texts = found.map((result) => result.text).filter((text) => /^97[89]/.test(text));
-  return texts.sort((a, b) => b.length - a.length)[0] ?? 'nothing';
-}
-
 /** What the second reader sees in each file. */
 function readWithZbar(files: string[]): Map<string, string> {
   const xml = execFileSync('zbarimg', ['-q', '--xml', '--nodbus', '-Sean5.enable=1', ...files], {
@@ -92,8 +84,6 @@ const path = (name: string) => join(folder, name);
 afterAll(() => rmSync(folder, { recursive: true }));
 
 beforeAll(() => {
-  const wasm = createRequire(import.meta.url).resolve('zxing-wasm/reader/zxing_reader.wasm');
-  prepareZXingModule({ overrides: { wasmBinary: new Uint8Array(readFileSync(wasm)).buffer } });
   for (const { name, options, dpi } of SAMPLES) writeFileSync(path(name), barcodePng({ ...options, dpi }));
 });
 

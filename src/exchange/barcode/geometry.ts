@@ -96,7 +96,7 @@ export function layOut(content: BarcodeContent, moduleMm: number): BarcodeGeomet
   const reductionMm = reductionWithin(content.barWidthReductionUm, moduleMm);
   const addOn = content.addOn === null ? null : addOnModules(content.addOn);
   const main = mainModules(content.isbn13);
-  const rows = rowsFor(content.isbnLine !== null, moduleMm);
+  const rows = rowsFor(content.isbnLine !== null, content.caution !== null, moduleMm);
   const addOnStart = MODULES.quietLeft + MAIN_MODULES + MODULES.addOnGap;
   const totalModules = addOn
     ? addOnStart + ADD_ON_MODULES + MODULES.addOnQuietRight
@@ -136,7 +136,10 @@ export function layOut(content: BarcodeContent, moduleMm: number): BarcodeGeomet
     glyphs: [
       ...mainDigits(content.isbn13, rows, moduleMm),
       ...(content.addOn === null ? [] : addOnText(content.addOn, addOnStart, rows, moduleMm)),
-      ...(content.isbnLine === null ? [] : lineText(content.isbnLine, rows, moduleMm, linePt)),
+      ...(content.isbnLine === null
+        ? []
+        : lineText(content.isbnLine, rows.lineFoot, linePt * MM_PER_POINT, rows, moduleMm)),
+      ...(content.caution === null ? [] : cautionText(content.caution, rows, moduleMm)),
     ],
     notes: [...lineNotes(content.isbnLine, linePt), ...content.notes],
   };
@@ -163,10 +166,11 @@ interface Rows {
   guardFoot: number;
   digitFoot: number;
   digitMm: number;
+  cautionFoot: number;
   total: number;
 }
 
-function rowsFor(withLine: boolean, moduleMm: number): Rows {
+function rowsFor(withLine: boolean, withCaution: boolean, moduleMm: number): Rows {
   const scale = moduleMm / NOMINAL_MODULE_MM;
   const margin = MODULES.margin * moduleMm;
   const barTop = withLine ? (NOMINAL.totalWithLineMm - NOMINAL.withDigitsMm) * scale - margin : margin;
@@ -182,7 +186,8 @@ function rowsFor(withLine: boolean, moduleMm: number): Rows {
     guardFoot: barFoot + MODULES.guardDrop * moduleMm,
     digitFoot,
     digitMm,
-    total: digitFoot + margin,
+    cautionFoot: digitFoot + 2 * digitMm,
+    total: digitFoot + margin + (withCaution ? 2 * digitMm : 0),
   };
 }
 
@@ -251,8 +256,7 @@ function addOnText(digits: string, start: number, rows: Rows, moduleMm: number):
 }
 
 /** Spreads the line from the left edge of the first digit to the right edge of the last bar. */
-function lineText(line: string, rows: Rows, moduleMm: number, linePt: number): Glyph[] {
-  const size = linePt * MM_PER_POINT;
+function lineText(line: string, foot: number, size: number, rows: Rows, moduleMm: number): Glyph[] {
   const digitWidth = (cellWidth('0') * rows.digitMm) / DIGIT_HEIGHT_EM;
   const left = digitMiddle(0) * moduleMm - digitWidth / 2;
   const right = (MODULES.quietLeft + MAIN_MODULES) * moduleMm;
@@ -262,10 +266,17 @@ function lineText(line: string, rows: Rows, moduleMm: number, linePt: number): G
   let x = left;
   const glyphs: Glyph[] = [];
   for (const { char, width } of cells) {
-    if (char !== ' ') glyphs.push({ char, centreX: x + width / 2, baselineY: rows.lineFoot, size });
+    if (char !== ' ') glyphs.push({ char, centreX: x + width / 2, baselineY: foot, size });
     x += width + gap;
   }
   return glyphs;
+}
+
+/** The caution, spread like the ISBN line, as large as fits. */
+function cautionText(text: string, rows: Rows, moduleMm: number): Glyph[] {
+  const ems = [...text].reduce((sum, char) => sum + cellWidth(char), 0);
+  const size = Math.min((MAIN_MODULES * moduleMm) / ems, rows.digitMm / DIGIT_HEIGHT_EM);
+  return lineText(text, rows.cautionFoot, size, rows, moduleMm);
 }
 
 function lineNotes(line: string | null, linePt: number): string[] {

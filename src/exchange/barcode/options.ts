@@ -26,6 +26,15 @@ const barcodeOptions = z.object({
     .max(MAGNIFICATION.max, magnificationText),
   /** How much narrower than its modules each bar is drawn, against ink spread, in micrometres. */
   barWidthReductionUm: z.number(reductionText).min(0, reductionText).default(0),
+  /** A line below the digits, such as 'INVENTED - NEVER PRINT' for a number that must not reach a press. */
+  caution: z
+    .string()
+    .regex(
+      /^[A-Z0-9 -]{1,30}$/,
+      'The line below the digits takes capital letters, digits, spaces and hyphens, 30 at most.',
+    )
+    .nullable()
+    .default(null),
 });
 
 const barcodePngOptions = barcodeOptions.extend({
@@ -42,6 +51,7 @@ export interface BarcodeContent {
   addOn: string | null;
   magnification: number;
   barWidthReductionUm: number;
+  caution: string | null;
   notes: string[];
 }
 
@@ -71,6 +81,7 @@ function toContent(options: z.output<typeof barcodeOptions>): BarcodeContent {
     addOn: options.addOn === null ? null : addOnDigits(options.addOn),
     magnification: options.magnification,
     barWidthReductionUm: options.barWidthReductionUm,
+    caution: options.caution,
     notes: options.addOn === null ? [] : addOnNotes(options.addOn),
   };
 }
