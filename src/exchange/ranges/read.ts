@@ -1,14 +1,13 @@
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { z } from 'zod';
-import type { RangeData } from '../../rules/isbn/range-table.ts';
-
-/** The agency's file is about 225 kB; twenty times that is no range message. */
-const MAX_BYTES = 4_500_000;
+import { checkRangeData, type RangeData, RangeTableError } from '../../rules/isbn/range-data.ts';
+import { messageDay, RangeMessageError } from './message.ts';
+import { plainBody } from './safe-xml.ts';
 
 const filled = z.string().trim().min(1);
 const rule = z.object({
-  Range: z.string().regex(/^[0-9]{7}-[0-9]{7}$/),
-  Length: z.string().regex(/^[0-7]$/),
+  Range: z.string().regex(/^[0-9]{7}-[0-9]{7}$/, { error: 'must be two seven-digit values' }),
+  Length: z.string().regex(/^[0-7]$/, { error: 'must be a digit from 0 to 7' }),
 });
 const owner = z.object({
   Prefix: filled,
@@ -20,62 +19,47 @@ const message = z.object({
     MessageSource: filled.optional(),
     MessageSerialNumber: filled.optional(),
     MessageDate: filled,
-    'EAN.UCCPrefixes': z.object({ 'EAN.UCC': z.array(owner).min(1) }),
+    'EAN.UCCPrefixes': z.object({
+      'EAN.UCC': z.array(owner.extend({ Prefix: z.enum(['978', '979']) })).min(1),
+    }),
     RegistrationGroups: z.object({ Group: z.array(owner).min(1) }),
   }),
 });
 
-/** Thrown for a file that is no usable range message; the message is one sentence. */
-export class RangeMessageError extends Error {
-  override readonly name = 'RangeMessageError';
-}
-
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** The day of a date line like 'Sat, 22 Aug 2026 17:51:37 BST' as YYYY-MM-DD; null where it is none. */
-export function messageDay(line: string): string | null {
-  const found = /^(?:[A-Z][a-z]{2}, )?([0-9]{1,2}) ([A-Z][a-z]{2}) ([0-9]{4})(?: |$)/.exec(line);
-  const month = MONTHS.indexOf(found?.[2] ?? '') + 1;
-  if (found === null || month === 0) return null;
-  const day = `${found[3]}-${String(month).padStart(2, '0')}-${String(found[1]).padStart(2, '0')}`;
-  return z.iso.date().safeParse(day).success ? day : null;
-}
-
 /**
- * Reads the agency's range message (STANDARDS A9) into the JSON form of the range table.
- * Throws RangeMessageError; the ranges themselves are judged by loadRangeTable.
+ * Reads the agency's range message (STANDARDS A9), UTF-8 XML, into the JSON form of the range table and checks that
+ * the ranges hold together. Throws RangeMessageError, one sentence, for anything malformed or hostile.
  */
-export function readRangeMessage(xml: string): RangeData {
-  if (xml.length > MAX_BYTES) throw new RangeMessageError('The file is too large to be a range message.');
-  const body = withoutElementDeclarations(xml);
-  if (XMLValidator.validate(body) !== true)
-    throw new RangeMessageError('The file is not well-formed XML: download it again.');
+export function readRangeMessage(bytes: Uint8Array): RangeData {
+  const body = plainBody(bytes);
+  const sound = XMLValidator.validate(body);
+  if (sound !== true)
+    throw new RangeMessageError(
+      `The file is not well-formed XML near line ${sound.err.line}: download it again.`,
+    );
   const parser = new XMLParser({
     parseTagValue: false,
-    processEntities: false,
     ignoreAttributes: true,
     isArray: (name) => name === 'Rule' || name === 'Group' || name === 'EAN.UCC',
   });
   const parsed = message.safeParse(parser.parse(body));
   if (!parsed.success) {
     const issue = parsed.error.issues[0];
-    throw new RangeMessageError(`The file is no range message: ${issue?.path.join('/')} ${issue?.message}.`);
+    throw new RangeMessageError(
+      `The file is no range message: ${issue?.path.join('/')}: ${issue?.message ?? 'unreadable'}.`,
+    );
   }
-  return toRangeData(parsed.data.ISBNRangeMessage);
+  return held(toRangeData(parsed.data.ISBNRangeMessage));
 }
 
-/** Takes off the message's own internal DTD, which may only declare elements: entities and outside files are refused. */
-function withoutElementDeclarations(xml: string): string {
-  const start = xml.indexOf('<!DOCTYPE');
-  if (start < 0) return xml;
-  const found = /^<!DOCTYPE\s+ISBNRangeMessage\s*\[((?:\s|<!ELEMENT [^<>&%]*>)*)\]>/.exec(
-    xml.slice(start, start + 20_000),
-  );
-  if (found === null)
-    throw new RangeMessageError(
-      'The file declares more than its own elements, which a range message does not do.',
-    );
-  return xml.slice(0, start) + xml.slice(start + found[0].length);
+/** The table's own checks, with their sentence passed on as the message's fault. */
+function held(data: RangeData): RangeData {
+  try {
+    return checkRangeData(data);
+  } catch (error) {
+    if (error instanceof RangeTableError) throw new RangeMessageError(error.message);
+    throw error;
+  }
 }
 
 function toRangeData(read: z.infer<typeof message>['ISBNRangeMessage']): RangeData {
@@ -92,19 +76,7 @@ function toRangeData(read: z.infer<typeof message>['ISBNRangeMessage']): RangeDa
     serial: read.MessageSerialNumber ?? null,
     issued: read.MessageDate,
     date,
-    prefixes: read['EAN.UCCPrefixes']['EAN.UCC'].map((of) => [
-      of.Prefix as '978' | '979',
-      of.Agency,
-      rules(of),
-    ]),
+    prefixes: read['EAN.UCCPrefixes']['EAN.UCC'].map((of) => [of.Prefix, of.Agency, rules(of)]),
     groups: read.RegistrationGroups.Group.map((of) => [of.Prefix, of.Agency, rules(of)]),
   };
-}
-
-/** The text of resources/isbn-ranges.json: one prefix or group a line, so that a newer table shows as a small difference. */
-export function writeRangeData(data: RangeData): string {
-  const lines = (list: readonly unknown[]): string => list.map((entry) => JSON.stringify(entry)).join(',\n');
-  const head = { source: data.source, serial: data.serial, issued: data.issued, date: data.date };
-  const fields = Object.entries(head).map(([name, value]) => `"${name}": ${JSON.stringify(value)},`);
-  return `{\n${fields.join('\n')}\n"prefixes": [\n${lines(data.prefixes)}\n],\n"groups": [\n${lines(data.groups)}\n]\n}\n`;
 }
