@@ -42,7 +42,7 @@ async function build(vite: typeof import('vite'), began: Date): Promise<void> {
     await vite.build({
       configFile: join(PROGRAM, 'vite.config.ts'),
       build: { outDir: fresh, emptyOutDir: true },
-      logLevel: 'warn',
+      logLevel: 'error',
     });
     utimesSync(join(fresh, 'index.html'), began, began);
     mkdirSync(dirname(PAGES), { recursive: true });
