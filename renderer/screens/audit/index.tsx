@@ -1,6 +1,69 @@
-import { PageHeader } from '../../ui/index.ts';
+import { useQueryOf } from '../../api.ts';
+import { useAsOf } from '../../location.ts';
+import { EmptyState, Notice, PageHeader, Refused, Section } from '../../ui/index.ts';
+import { DayForm } from './day-form.tsx';
+import { Exports } from './exports.tsx';
+import { Findings } from './findings.tsx';
+import { FormatGroups } from './format-groups.tsx';
+import { ReportFacts } from './report-facts.tsx';
+import { RulesList } from './rules-list.tsx';
+import { NumbersLeft, Summary } from './summary.tsx';
+import { usePrinting } from './use-printing.ts';
+import type { Audit } from './words.ts';
+import './audit.css';
 
-/** The Audit screen. */
+/** The Audit screen: what stands where, and what is wrong, today or on a past day. */
 export default function AuditScreen() {
-  return <PageHeader title="Audit" />;
+  const { asOf } = useAsOf();
+  const run = useQueryOf('audit.run', { asOf }, { keep: true });
+  return (
+    <>
+      <PageHeader
+        title="Audit"
+        lede={run.data ? <Summary audit={run.data} /> : undefined}
+        actions={<Exports asOf={asOf} />}
+      />
+      <Refused refusal={run.error} />
+      {run.isPending ? <p className="waiting">Going through the catalogue…</p> : null}
+      {run.data ? <Report audit={run.data} /> : null}
+    </>
+  );
+}
+
+function Report({ audit }: { audit: Audit }) {
+  const printing = usePrinting();
+  const rules = useQueryOf('audit.rules', {}).data?.rules ?? [];
+  return (
+    <>
+      <DayForm today={audit.today} />
+      <Section title="Findings">
+        <Findings audit={audit} rules={rules} whole={printing} />
+      </Section>
+      <Section title="Formats">
+        {audit.formats.length === 0 ? (
+          <EmptyState title={`No format as of ${audit.asOf}`}>
+            Formats are added to the editions of a work.
+          </EmptyState>
+        ) : (
+          <FormatGroups formats={audit.formats} whole={printing} />
+        )}
+      </Section>
+      <Section title="Numbers">
+        <NumbersLeft numbers={audit.numbers} />
+      </Section>
+      <Section title="Rules">
+        <RulesList rules={rules} />
+      </Section>
+      <Section title="This report">
+        <ReportFacts audit={audit} />
+      </Section>
+      <div className="audit-caution">
+        <Notice>
+          This audit advises; it does not decide. Where it differs from the manual of your ISBN agency or from
+          a channel’s own terms, those prevail. It reads what was recorded here and cannot see what a channel
+          shows.
+        </Notice>
+      </div>
+    </>
+  );
 }

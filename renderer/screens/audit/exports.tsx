@@ -1,0 +1,47 @@
+import { useState } from 'react';
+import { CallRefused, call } from '../../api.ts';
+import { announce } from '../../status.ts';
+import { Button } from '../../ui/index.ts';
+import { saveText } from './save.ts';
+
+type Kind = 'text' | 'csv' | 'json';
+
+const TYPES: Record<Kind, string> = { text: 'text/plain', csv: 'text/csv', json: 'application/json' };
+
+/** Asks the host for the report and saves it; JSON is the audit itself, as `audit.run` answers it. */
+async function save(kind: Kind, asOf: string | undefined): Promise<void> {
+  const report = await call('audit.text', { asOf, as: kind === 'csv' ? 'csv' : 'text' });
+  if (kind !== 'json') return saveText(report.fileName, report.text, TYPES[kind]);
+  const audit = await call('audit.run', { asOf });
+  const fileName = report.fileName.replace(/\.txt$/, '.json');
+  saveText(fileName, `${JSON.stringify(audit, null, 2)}\n`, TYPES.json);
+}
+
+/** Buttons that save the audit as a file or print it. */
+export function Exports({ asOf }: { asOf: string | undefined }) {
+  const [pending, setPending] = useState<Kind>();
+  const start = async (kind: Kind) => {
+    setPending(kind);
+    try {
+      await save(kind, asOf);
+    } catch (thrown) {
+      const why = thrown instanceof CallRefused ? thrown.message : String(thrown);
+      announce(`The audit was not saved. ${why}`, 'refused');
+    } finally {
+      setPending(undefined);
+    }
+  };
+  const button = (kind: Kind, label: string) => (
+    <Button pending={pending === kind} onClick={() => void start(kind)}>
+      {label}
+    </Button>
+  );
+  return (
+    <>
+      {button('text', 'Save as text')}
+      {button('csv', 'Save as CSV')}
+      {button('json', 'Save as JSON')}
+      <Button onClick={() => window.print()}>Print</Button>
+    </>
+  );
+}
