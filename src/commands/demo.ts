@@ -17,7 +17,7 @@ import { addFormat } from './formats.ts';
 import { moveListing } from './listing-steps.ts';
 import { listingCommands } from './listings.ts';
 import { nextEditionCommands } from './next-edition.ts';
-import { assignNumber } from './numbers.ts';
+import { assignNumber } from './number-allocation.ts';
 import { workCommands } from './works.ts';
 
 const partialFormat = formatFields.partial().required({ form: true });

@@ -8,6 +8,7 @@ import { formatCommands } from './formats.ts';
 import { listingCommands } from './listings.ts';
 import { nextEditionCommands } from './next-edition.ts';
 import { numberCommands } from './numbers.ts';
+import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
 import { settingCommands } from './settings.ts';
 import { taskCommands } from './tasks.ts';
@@ -24,6 +25,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...listingCommands,
   ...nextEditionCommands,
   ...numberCommands,
+  ...ownedListCommands,
   ...planCommands,
   ...settingCommands,
   ...taskCommands,

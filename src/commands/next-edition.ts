@@ -10,7 +10,7 @@ import { insertListing, listingsOfFormats } from '../store/listings.ts';
 import type { CommandContext, Commands } from './context.ts';
 import { needEdition } from './editions.ts';
 import { addFormat } from './formats.ts';
-import { assignNumber } from './numbers.ts';
+import { assignTogether } from './number-allocation.ts';
 
 /** Refuses when there is nothing to follow, or it is followed already. */
 function refuseUnready(
@@ -83,8 +83,7 @@ export const nextEditionCommands = {
       formatIds.push(formatId);
     }
     for (const given of input.add) formatIds.push(addFormat(context, editionId, given));
-    if (input.takeNumbers)
-      for (const formatId of formatIds) assignNumber(db, today, { formatId, blockId: input.blockId });
+    if (input.takeNumbers) assignTogether(db, today, formatIds, { blockId: input.blockId });
     return { editionId, formatIds };
   },
 } satisfies Commands<'editions.prepareNext'>;

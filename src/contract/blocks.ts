@@ -55,3 +55,82 @@ export const listBlocks = operation({
   output: z.object({ blocks: z.array(block) }),
   errors: [],
 });
+
+const ownedNumber = z.object({
+  line: z.int(),
+  hyphenated: z.string(),
+  use: z.enum(['free', 'assigned', 'spent']).nullable(),
+  on: isoDate.nullable(),
+  title: z.string(),
+});
+
+/** What a list of owned numbers holds: blocks with their numbers, and every cell that was not understood. */
+export const ownedList = z.object({
+  blocks: z.array(
+    z.object({
+      hyphenatedPrefix: z.string(),
+      agency: z.string(),
+      capacity: z.int(),
+      /** Whether the list names every number of the block. */
+      complete: z.boolean(),
+      /** Whether the block is recorded here already. */
+      known: z.boolean(),
+      numbers: z.array(ownedNumber),
+    }),
+  ),
+  problems: z.array(
+    z.object({
+      line: z.int(),
+      column: z.int().nullable(),
+      text: z.string(),
+      message: z.string(),
+      repair: z.string().nullable(),
+    }),
+  ),
+});
+
+const listText = z
+  .string()
+  .min(1, { error: 'The file is empty.' })
+  .max(20_000_000, { error: 'The file is too large; split it.' });
+
+export const readOwnedList = operation({
+  name: 'blocks.readList',
+  kind: 'query',
+  summary:
+    'Read the agency’s list of owned numbers (CSV text) and show what recording it would do; nothing is saved.',
+  input: z.object({ text: listText }),
+  output: ownedList,
+  errors: [],
+});
+
+export const importOwnedList = operation({
+  name: 'blocks.importList',
+  kind: 'command',
+  summary:
+    'Record the blocks of the agency’s list (CSV text); numbers it calls assigned are reserved under their title, spent ones are spent. Refused whole when a line is not understood, unless good lines alone are wanted.',
+  input: z.object({ text: listText, goodLinesOnly: z.boolean().default(false) }),
+  output: z.object({ blocksAdded: z.int(), reserved: z.int(), spent: z.int(), leftAlone: z.int() }),
+  errors: ['BLOCK_OVERLAP', 'NUMBER_INVALID'],
+});
+
+export const runwayOfBlocks = operation({
+  name: 'blocks.runway',
+  kind: 'query',
+  summary:
+    'How many numbers are left, at what pace they were assigned, when they run out at that pace, and what size to buy next.',
+  input: z.object({}),
+  output: z.object({
+    free: z.int(),
+    /** Window the pace was measured over. */
+    from: isoDate,
+    to: isoDate,
+    assigned: z.int(),
+    perYear: z.number(),
+    runsOutOn: isoDate.nullable(),
+    /** Smallest block of the newest block's group that lasts five years at this pace; null without a pace. */
+    buyNext: z.object({ capacity: z.int(), registrantDigits: z.int() }).nullable(),
+    sentence: z.string(),
+  }),
+  errors: [],
+});

@@ -2,7 +2,14 @@ import type { z } from 'zod';
 import { auditRules, auditText, runAudit } from './audit.ts';
 import { listBackups, makeBackup, previewBackup, restoreBackup } from './backups.ts';
 import { drawBarcode } from './barcodes.ts';
-import { addBlock, listBlocks, updateBlock } from './blocks.ts';
+import {
+  addBlock,
+  importOwnedList,
+  listBlocks,
+  readOwnedList,
+  runwayOfBlocks,
+  updateBlock,
+} from './blocks.ts';
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
 import {
@@ -16,7 +23,14 @@ import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } fr
 import { checkIsbns } from './isbns.ts';
 import { listJournal, undoChange } from './journal.ts';
 import { createListing, listingRequest, moveListing, removeListing, updateListing } from './listings.ts';
-import { assignNumber, listNumbers, releaseNumber, reserveNumbers, spendNumber } from './numbers.ts';
+import {
+  assignEdition,
+  assignNumber,
+  listNumbers,
+  releaseNumber,
+  reserveNumbers,
+  spendNumber,
+} from './numbers.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
@@ -32,10 +46,14 @@ const all = [
   addBlock,
   updateBlock,
   listBlocks,
+  readOwnedList,
+  importOwnedList,
+  runwayOfBlocks,
   listNumbers,
   reserveNumbers,
   releaseNumber,
   assignNumber,
+  assignEdition,
   spendNumber,
   listWorks,
   getWork,

@@ -41,6 +41,8 @@ export const reserveNumbers = operation({
     isbn: z.string().optional(),
     blockId: rowId.optional(),
     count: z.int().min(1).max(1000).default(1),
+    /** Side by side, as for a series; refused when no gap of a block is wide enough. */
+    adjacent: z.boolean().default(false),
     reservedFor: filledText,
   }),
   output: z.object({ rows: z.array(numberRow) }),
@@ -87,4 +89,14 @@ export const spendNumber = operation({
   input: z.object({ isbn: z.string(), reason: filledText, on: isoDate.optional() }),
   output: numberRow,
   errors: ['NUMBER_INVALID', 'NUMBER_SPENT', 'NUMBER_OUTSIDE_BLOCKS', 'FIELD_LOCKED'],
+});
+
+export const assignEdition = operation({
+  name: 'numbers.assignEdition',
+  kind: 'command',
+  summary:
+    'Give every format of an edition that has none its number, side by side where a block has the room, so that print and electronic numbers stay together.',
+  input: z.object({ editionId: rowId, blockId: rowId.optional(), on: isoDate.optional() }),
+  output: z.object({ rows: z.array(numberRow), adjacent: z.boolean() }),
+  errors: ['BLOCK_EMPTY', 'NOT_READY'],
 });

@@ -7,6 +7,7 @@ import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
+import { ownedListQueries } from './owned-list.ts';
 import { requestQueries } from './requests.ts';
 import { settingQueries } from './settings.ts';
 import { taskQueries } from './tasks.ts';
@@ -21,6 +22,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...channelQueries,
   ...journalQueries,
   ...numberQueries,
+  ...ownedListQueries,
   ...requestQueries,
   ...settingQueries,
   ...taskQueries,

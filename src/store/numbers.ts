@@ -1,5 +1,5 @@
 import type { NumberRow } from '../contract/numbers.ts';
-import { blockNumber, hyphenate } from '../rules/isbn/index.ts';
+import { blockNumber, freeRuns, hyphenate, type Run } from '../rules/isbn/index.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
 /** A block as stored, with what follows from its digits. */
@@ -65,6 +65,23 @@ export function nextFreeIndex(
   );
   const free = run && run.last >= from ? run.last + 1 : from;
   return free < 10 ** block.publicationDigits ? free : null;
+}
+
+/** The runs of taken numbers of a block, ascending. */
+export function takenRuns(db: ReadDb, blockId: number): Run[] {
+  return db.all<Run>(
+    'SELECT first_index AS "first", last_index AS "last" FROM number_run WHERE block_id = ? ORDER BY first_index',
+    blockId,
+  );
+}
+
+/** The days on which numbers of recorded blocks were assigned. */
+export function assignmentDays(db: ReadDb): string[] {
+  return db
+    .all<{ on: string }>(
+      'SELECT assigned_on AS "on" FROM number WHERE assigned_on IS NOT NULL AND block_id IS NOT NULL',
+    )
+    .map((row) => row.on);
 }
 
 interface RawNumber {
@@ -171,16 +188,10 @@ export function freeNumbers(
       rows.push(freeRow(block, index));
     skip = Math.max(0, skip - length);
   };
-  let at = 0;
-  const runs = db.all<{ first: number; last: number }>(
-    'SELECT first_index AS first, last_index AS last FROM number_run WHERE block_id = ? ORDER BY first_index',
-    block.id,
-  );
-  for (const run of runs) {
-    if (rows.length < count) takeGap(at, run.first);
-    at = run.last + 1;
+  for (const gap of freeRuns(takenRuns(db, block.id), capacity)) {
+    if (rows.length >= count) break;
+    takeGap(gap.first, gap.last + 1);
   }
-  if (rows.length < count) takeGap(at, capacity);
   return { rows, total: capacity - block.reserved - block.assigned - block.spent };
 }
 
