@@ -1,10 +1,11 @@
 -- The tables of a catalogue file. Lengths are micrometres (um), money is minor units with its ISO 4217
 -- currency, dates are YYYY-MM-DD; `x IS date(x)` holds for a real calendar day only.
 
+-- Tables with a text key have no hidden rowid, by which OR REPLACE could remove a row unseen.
 CREATE TABLE setting (
   name TEXT PRIMARY KEY,
   value TEXT NOT NULL CHECK (json_valid(value))
-) STRICT;
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE number_block (
   id INTEGER PRIMARY KEY,
@@ -138,7 +139,7 @@ CREATE TABLE number (
   CHECK ((block_id IS NULL) = (block_index IS NULL)),
   CHECK ((format_id IS NULL) = (assigned_on IS NULL)),
   CHECK (reserved_on IS NOT NULL OR assigned_on IS NOT NULL OR spent_on IS NOT NULL)
-) STRICT;
+) STRICT, WITHOUT ROWID;
 CREATE UNIQUE INDEX number_of_format ON number (format_id) WHERE format_id IS NOT NULL AND spent_on IS NULL;
 CREATE UNIQUE INDEX number_in_block ON number (block_id, block_index) WHERE block_id IS NOT NULL;
 

@@ -38,3 +38,8 @@ BEGIN SELECT RAISE(ABORT, 'READ_ONLY: a journal entry is never changed.'); END;
 
 CREATE TRIGGER journal_kept BEFORE DELETE ON journal
 BEGIN SELECT RAISE(ABORT, 'READ_ONLY: a journal entry is never removed.'); END;
+
+-- OR REPLACE removes the row it clashes with unseen; no entry may be sealed with the hash of another.
+CREATE TRIGGER journal_hash_once BEFORE UPDATE ON journal
+WHEN EXISTS (SELECT 1 FROM journal o WHERE o.hash = NEW.hash AND o.seq <> OLD.seq)
+BEGIN SELECT RAISE(ABORT, 'READ_ONLY: a journal entry is never removed.'); END;

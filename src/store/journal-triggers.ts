@@ -50,7 +50,41 @@ function uniqueSets(raw: Database.Database, table: string, key: string): UniqueS
     .filter((set) => set.columns.join() !== key);
 }
 
-/** Guards against changed keys, and against `OR REPLACE`, whose hidden deletions fire no triggers. */
+interface Reference {
+  from: string;
+  table: string;
+  to: string;
+}
+
+const referencesOf = (raw: Database.Database, table: string) =>
+  raw.pragma(`foreign_key_list(${table})`) as Reference[];
+
+/**
+ * Holds references for writers that turned foreign keys off too: a row others refer to is kept (removed and put
+ * back under its key it could say anything), and a reference leads to a row that is there.
+ */
+function referenceGuards(raw: Database.Database, table: string, key: string, tables: string[]): string {
+  const used = tables.flatMap((child) =>
+    referencesOf(raw, child)
+      .filter((reference) => reference.table === table)
+      .map(({ from }) => `EXISTS (SELECT 1 FROM "${child}" WHERE "${from}" = OLD."${key}")`),
+  );
+  const own = referencesOf(raw, table).map(
+    ({ from, table: parent, to }) =>
+      `(NEW."${from}" IS NOT NULL AND NOT EXISTS (SELECT 1 FROM "${parent}" WHERE "${to}" = NEW."${from}"))`,
+  );
+  const kept = `BEGIN SELECT RAISE(ABORT, 'IN_USE: other rows refer to this row of ${table}.'); END`;
+  const nowhere = `BEGIN SELECT RAISE(ABORT, 'NOT_FOUND: a row of ${table} refers to a row that is not there.'); END`;
+  return `
+    ${used.length > 0 ? `CREATE TRIGGER journal_${table}_in_use BEFORE DELETE ON "${table}" WHEN ${used.join(' OR ')} ${kept};` : ''}
+    ${own.length > 0 ? `CREATE TRIGGER journal_${table}_refers BEFORE INSERT ON "${table}" WHEN ${own.join(' OR ')} ${nowhere};` : ''}
+    ${own.length > 0 ? `CREATE TRIGGER journal_${table}_refers_update BEFORE UPDATE ON "${table}" WHEN ${own.join(' OR ')} ${nowhere};` : ''}`;
+}
+
+/**
+ * Guards against changed keys (also by way of `rowid`, which `UPDATE OF` does not see), and against `OR REPLACE`,
+ * whose hidden deletions fire no triggers.
+ */
 function keyGuards(raw: Database.Database, table: string, key: string): string {
   const sets = uniqueSets(raw, table, key);
   const clash = (set: UniqueSet, row: string) =>
@@ -59,17 +93,14 @@ function keyGuards(raw: Database.Database, table: string, key: string): string {
   const whenInserted = [{ columns: [key], where: '' }, ...sets].map((set) => clash(set, '')).join(' OR ');
   const whenUpdated = sets.map((set) => clash(set, ` AND o."${key}" <> OLD."${key}"`)).join(' OR ');
   return `
-    CREATE TRIGGER journal_${table}_key_stays BEFORE UPDATE OF "${key}" ON "${table}" WHEN OLD."${key}" IS NOT NEW."${key}"
+    CREATE TRIGGER journal_${table}_key_stays BEFORE UPDATE ON "${table}" WHEN OLD."${key}" IS NOT NEW."${key}"
     BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a row of ${table} keeps its key.'); END;
     CREATE TRIGGER journal_${table}_no_replace BEFORE INSERT ON "${table}" WHEN ${whenInserted} ${taken};
     ${sets.length > 0 ? `CREATE TRIGGER journal_${table}_no_replace_update BEFORE UPDATE ON "${table}" WHEN ${whenUpdated} ${taken};` : ''}`;
 }
 
-/**
- * Derives the journal's triggers from each table's own columns and puts them in place of the old ones. Run
- * after every migration, inside its transaction, so that a new column is journalled from its first day.
- */
-export function raiseJournalTriggers(raw: Database.Database): void {
+/** Takes the derived triggers away, so that the steps of an upgrade can reshape what they stand on. */
+export function dropJournalTriggers(raw: Database.Database): void {
   const old = raw
     .prepare(
       "SELECT name FROM sqlite_schema WHERE type = 'trigger' AND name GLOB 'journal_*' AND tbl_name <> 'journal'",
@@ -77,7 +108,17 @@ export function raiseJournalTriggers(raw: Database.Database): void {
     .pluck()
     .all() as string[];
   for (const name of old) raw.exec(`DROP TRIGGER "${name}"`);
-  for (const { table, columns, key } of journalledTables(raw)) {
+}
+
+/**
+ * Derives the journal's triggers from each table's own columns and puts them in place of the old ones. Run
+ * after every migration, inside its transaction, so that a new column is journalled from its first day.
+ */
+export function raiseJournalTriggers(raw: Database.Database): void {
+  dropJournalTriggers(raw);
+  const tables = journalledTables(raw);
+  const names = tables.map(({ table }) => table);
+  for (const { table, columns, key } of tables) {
     const row = (side: 'OLD' | 'NEW') =>
       `json_object(${columns.map((column) => `'${column}', ${side}."${column}"`).join(', ')})`;
     const changed = columns.map((column) => `OLD."${column}" IS NOT NEW."${column}"`).join(' OR ');
@@ -92,5 +133,6 @@ export function raiseJournalTriggers(raw: Database.Database): void {
       CREATE TRIGGER journal_${table}_removed AFTER DELETE ON "${table}"
       BEGIN ${write('removed', 'OLD', row('OLD'), 'NULL')} END;`);
     raw.exec(keyGuards(raw, table, key));
+    raw.exec(referenceGuards(raw, table, key, names));
   }
 }
