@@ -1,11 +1,11 @@
 import { QueryClientProvider } from '@tanstack/react-query';
 import { lazy, Suspense, useEffect } from 'react';
-import { Redirect, Route, Router, Switch, useLocation } from 'wouter';
+import { Route, Router, Switch, useLocation } from 'wouter';
 import { makeQueryClient, subscribe } from './api.ts';
 import { useLedgerLocation } from './location.ts';
 import { Frame } from './shell/frame.tsx';
 import { ScreenBoundary } from './shell/screen-boundary.tsx';
-import { SCREENS } from './shell/screens.ts';
+import { FIRST_SCREEN, SCREENS } from './shell/screens.ts';
 import { EmptyState, PageHeader } from './ui/index.ts';
 
 const client = makeQueryClient();
@@ -32,9 +32,7 @@ function Screens() {
     <ScreenBoundary key={segment}>
       <Suspense fallback={<p className="waiting">Opening the screen…</p>}>
         <Switch>
-          <Route path="/">
-            <Redirect to="/catalogue" replace />
-          </Route>
+          <Route path="/" component={FIRST_SCREEN} />
           {SCREENS.map((entry) => (
             <Route key={entry.path} path={`${entry.path}/*?`} component={entry.screen} />
           ))}

@@ -9,13 +9,16 @@ export interface ScreenEntry {
   screen: LazyExoticComponent<ComponentType>;
 }
 
+/** What the window opens with. */
+export const FIRST_SCREEN = lazy(() => import('../screens/catalogue/index.tsx'));
+
 /** The screens in the order of the navigation. */
 export const SCREENS: readonly ScreenEntry[] = [
   {
     name: 'Catalogue',
     path: '/catalogue',
     key: 'c',
-    screen: lazy(() => import('../screens/catalogue/index.tsx')),
+    screen: FIRST_SCREEN,
   },
   { name: 'Work', path: '/work', key: 'w', screen: lazy(() => import('../screens/work/index.tsx')) },
   { name: 'Numbers', path: '/numbers', key: 'n', screen: lazy(() => import('../screens/numbers/index.tsx')) },
@@ -50,5 +53,9 @@ export function routeOf(entry: ScreenEntry): string {
 
 /** Whether a path lies within a screen. */
 export function isAt(entry: ScreenEntry, path: string): boolean {
-  return path === entry.path || path.startsWith(`${entry.path}/`);
+  return (
+    path === entry.path ||
+    path.startsWith(`${entry.path}/`) ||
+    (path === '/' && entry.screen === FIRST_SCREEN)
+  );
 }
