@@ -4,12 +4,15 @@ import { type BuildOptions, build } from 'esbuild';
 
 const program = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
+// A test names a folder of its own, since several builds may run at once.
+const target = program(`${process.argv[2] ?? 'out'}/electron`);
+
 /**
  * Bundles the shell into out/electron: main and store as modules, the preload as one CommonJS file, as the
  * sandbox demands. Two folders deep like the sources, so that paths to migrations/ hold. Only better-sqlite3
  * stays outside, for its native part.
  */
-await rm(program('out'), { recursive: true, force: true });
+await rm(target, { recursive: true, force: true });
 const common: BuildOptions = {
   bundle: true,
   platform: 'node',
@@ -21,12 +24,12 @@ const common: BuildOptions = {
 await build({
   ...common,
   entryPoints: [program('electron/main.ts'), program('electron/store.ts')],
-  outdir: program('out/electron'),
+  outdir: target,
   format: 'esm',
 });
 await build({
   ...common,
   entryPoints: [program('electron/preload.ts')],
-  outfile: program('out/electron/preload.cjs'),
+  outfile: `${target}/preload.cjs`,
   format: 'cjs',
 });

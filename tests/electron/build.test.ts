@@ -1,14 +1,19 @@
-import { readFileSync } from 'node:fs';
+import { fork } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { UtilityProcess } from 'electron';
 import { beforeAll, expect, test } from 'vitest';
+import { utilityLine } from '../../electron/store-line.ts';
 import { PROGRAM } from '../../src/host/home.ts';
+import { StoreClient } from '../../src/thread/client.ts';
 import { runNode } from '../support/spawn.ts';
 
-const out = (name: string) => join(PROGRAM, 'out/electron', name);
+const out = (name: string) => join(PROGRAM, 'test-output/electron', name);
 
 beforeAll(async () => {
-  const built = await runNode([join(PROGRAM, 'electron/build.ts')]);
+  const built = await runNode([join(PROGRAM, 'electron/build.ts'), 'test-output']);
   expect(built).toEqual({ code: 0, out: '', err: '' });
 });
 
@@ -32,4 +37,29 @@ test('the preload is one CommonJS file without Node modules, as the sandbox dema
   expect(text).not.toMatch(/^import /m);
   expect(text).not.toContain('node:');
   expect(text).toContain('exposeInMainWorld("editionLedger"');
+});
+
+test('the bundled store opens a real catalogue, migrations included, and closes it', async () => {
+  // Node's own child process stands in for Electron's utility process: the same messages on another port.
+  const shim = `process.parentPort = {
+    postMessage: (message) => process.send(message),
+    on: (_event, listener) => process.on('message', (data) => listener({ data })),
+  };`;
+  const file = join(mkdtempSync(join(tmpdir(), 'edition-ledger-bundle-')), 'catalogue.ledger');
+  const child = fork(out('store.js'), [JSON.stringify({ file })], {
+    execArgv: ['--import', `data:text/javascript,${encodeURIComponent(shim)}`],
+  });
+  const line = utilityLine({
+    postMessage: (message: object) => void child.send(message),
+    on: child.on.bind(child),
+    kill: child.kill.bind(child),
+  } as unknown as UtilityProcess);
+  const store = await StoreClient.connect(line);
+  const seqs: number[] = [];
+  store.onChange((seq) => seqs.push(seq));
+  expect(await store.call('catalogue.demo', {})).toMatchObject({ ok: true, value: { works: 4 } });
+  expect(await store.call('audit.run', {})).toMatchObject({ ok: true, value: { demo: true } });
+  expect(seqs).toHaveLength(1);
+  await store.close();
+  expect(existsSync(`${file}-wal`)).toBe(false);
 });
