@@ -1,6 +1,6 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { type Column, Table } from '../../../ui/index.ts';
-import { editionOf, peopleOf, shortName } from '../parts/edition-names.ts';
+import { editionOf, fullName, peopleOf, shortName } from '../parts/edition-names.ts';
 import { FIELD_NAMES, languageName } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { audienceText } from './edition-facts.tsx';
@@ -50,10 +50,10 @@ export function Compare({ edition }: { edition: Edition }) {
     { key: 'now', header: shortName(edition), cell: (row) => row.now || '—' },
   ];
   return (
-    <details className="steps">
+    <details className="compare">
       <summary>What differs from the {shortName(old)}</summary>
       <Table
-        caption={`${edition.label} compared with the ${shortName(old)}`}
+        caption={`${fullName(edition)} compared with the ${shortName(old)}`}
         columns={columns}
         rows={differences(old, edition)}
         rowKey={(row) => row.name}

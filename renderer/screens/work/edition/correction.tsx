@@ -1,6 +1,7 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { ConfirmDialog, Notice } from '../../../ui/index.ts';
+import { fullName } from '../parts/edition-names.ts';
 
 /** Tells that identity fields are open once more. */
 export function CorrectionNotice({ correction }: { correction: NonNullable<Edition['correction']> }) {
@@ -23,7 +24,7 @@ export function CorrectDialog({ edition, onClose }: { edition: Edition; onClose:
     <ConfirmDialog
       open
       onClose={onClose}
-      title={`Correct ${edition.label}?`}
+      title={`Correct ${fullName(edition)}?`}
       confirm="Record the correction"
       reason="required"
       reasonLabel="What has to be corrected"

@@ -3,6 +3,7 @@ import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
 import { AddFormatDialog } from '../format/format-dialogs.tsx';
+import { fullName } from '../parts/edition-names.ts';
 import { closeAt } from '../parts/go-to.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { EditionDialog } from './edition-dialog.tsx';
@@ -49,7 +50,7 @@ export function EditionActions({ edition }: { edition: Edition }) {
   return (
     <div className="row edition-actions">
       {actionsOf(edition, work.editions.length === 1).map((what) => (
-        <Button key={what} label={`${TEXTS[what]}: ${edition.label}`} onClick={() => setDoing(what)}>
+        <Button key={what} label={`${TEXTS[what]}: ${fullName(edition)}`} onClick={() => setDoing(what)}>
           {TEXTS[what]}
         </Button>
       ))}
@@ -68,14 +69,14 @@ function RemoveEdition({ edition, onClose }: { edition: Edition; onClose: () => 
   const remove = useCommand('editions.remove');
   const other = work.editions.find((one) => one.id !== edition.id);
   const send = async () => {
-    const answer = await remove.run({ id: edition.id }, `${edition.label} is removed.`);
+    const answer = await remove.run({ id: edition.id }, `${fullName(edition)} is removed.`);
     if (answer.ok && other) closeAt(onClose, 'edition', other.id);
   };
   return (
     <ConfirmDialog
       open
       onClose={onClose}
-      title={`Remove ${edition.label}?`}
+      title={`Remove ${fullName(edition)}?`}
       confirm="Remove the edition"
       danger
       pending={remove.pending}

@@ -1,6 +1,7 @@
 import type { Edition, EditionFields } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { blankEdition } from '../parts/blanks.ts';
+import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { errorsOf } from '../parts/refusals.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
@@ -50,12 +51,12 @@ export function EditionDialog({ edition, onClose }: { edition: Edition; onClose:
   const send = async () => {
     const changes = tidiedChanges(form);
     if (Object.keys(changes).length === 0) return onClose();
-    const answer = await update.run({ id: edition.id, ...changes }, `${edition.label} is changed.`);
+    const answer = await update.run({ id: edition.id, ...changes }, `${fullName(edition)} is changed.`);
     if (answer.ok) onClose();
   };
   return (
     <FormDialog
-      title={`Edit ${edition.label}`}
+      title={`Edit ${fullName(edition)}`}
       submit="Save the edition"
       width="wide"
       onClose={onClose}

@@ -1,6 +1,7 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { EmptyState } from '../../../ui/index.ts';
 import { FormatCard } from '../format/format-card.tsx';
+import { shortName } from '../parts/edition-names.ts';
 import { headingId } from '../parts/go-to.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { Compare } from './compare.tsx';
@@ -15,13 +16,11 @@ import { Plans } from './plans.tsx';
 export function EditionSection({ edition }: { edition: Edition }) {
   const { editable } = useWork();
   const id = headingId('edition', edition.id);
-  const named = edition.label.startsWith(edition.title);
   return (
     <section className="section edition" aria-labelledby={id}>
       <div className="edition-head">
         <h2 id={id} tabIndex={-1}>
-          <span className="title">{named ? edition.title : edition.label}</span>
-          {named ? edition.label.slice(edition.title.length) : null}
+          <span className="title">{edition.title}</span>, {shortName(edition)}
         </h2>
         <EditionLinks edition={edition} />
         {editable ? <EditionActions edition={edition} /> : null}

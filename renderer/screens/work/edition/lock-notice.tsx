@@ -7,9 +7,12 @@ import { fieldName, listed } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { CorrectDialog } from './correction.tsx';
 
+const OPEN = ['description', 'keywords', 'subjects', 'audience'];
+
 /** Since when and by what an edition is locked, what that holds, and the ways forward. */
 export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) {
   const fields = lock.fields.map((field) => fieldName(field).toLowerCase());
+  const open = [...OPEN.filter((field) => !lock.fields.includes(field)), 'prices', 'terms'];
   return (
     <div className="lock-notice">
       <Sign name="padlock" />
@@ -21,8 +24,7 @@ export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) 
           as {lock.formatName.toLowerCase()}.
         </p>
         <p className="soft">
-          {sentence(listed(fields))} stay as they were sent; description, keywords, subjects, prices and terms
-          stay open. {lock.source}
+          {sentence(listed(fields))} stay as they were sent. {sentence(listed(open))} stay open. {lock.source}
         </p>
         <WayForward edition={edition} lock={lock} />
       </div>

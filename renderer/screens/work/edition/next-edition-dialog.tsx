@@ -1,6 +1,7 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { Checkbox, TextInput } from '../../../ui/index.ts';
+import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAndGoTo } from '../parts/go-to.ts';
 import { type ErrorOf, errorsOf, errorWithin } from '../parts/refusals.ts';
@@ -56,7 +57,7 @@ export function NextEditionDialog({ edition, onClose }: { edition: Edition; onCl
   };
   return (
     <FormDialog
-      title={`Prepare the edition that follows ${edition.label}`}
+      title={`Prepare the edition that follows ${fullName(edition)}`}
       submit="Prepare the next edition"
       blocked={formatCount(draft) === 0 ? 'Choose at least one format.' : undefined}
       width="wide"

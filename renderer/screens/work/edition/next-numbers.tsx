@@ -17,7 +17,7 @@ export function NextNumbers({ form, error }: { form: RecordForm<NextDraft>; erro
   return (
     <>
       <Checkbox
-        label={`Take the numbers now: ${counted(wanted, 'number')}, each for ever`}
+        label={`Take the numbers now: ${counted(wanted, 'number')}${wanted === 1 ? '' : ', each'} for ever`}
         checked={takeNumbers}
         onChange={(on) => form.set('takeNumbers', on)}
         help={`${counted(free, 'number')} free. Without this, each format takes its number later.`}

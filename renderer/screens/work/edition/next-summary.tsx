@@ -27,7 +27,7 @@ export function NextSummary({ edition, draft }: { edition: Edition; draft: NextD
     ...(JSON.stringify(people) === JSON.stringify(edition.contributors)
       ? []
       : [`Contributors: ${namesOf(people) || 'none'}`]),
-    `Formats: ${counted(formatCount(draft), 'format')}${draft.takeNumbers ? ', each with a number of its own' : ''}`,
+    `Formats: ${counted(formatCount(draft), 'format')}${draft.takeNumbers ? ', with new numbers' : ''}`,
   ];
   return (
     <div className="columns next-summary">

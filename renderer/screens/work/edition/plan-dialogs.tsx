@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, Checkbox, DateInput, Dialog, Notice } from '../../../ui/index.ts';
-import { editionOf, shortName } from '../parts/edition-names.ts';
+import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { counted } from '../parts/names.ts';
 import { errorsOf } from '../parts/refusals.ts';
@@ -60,7 +60,7 @@ export function ReleaseDialog({ edition, onClose }: PlanDialogProps) {
     );
   return (
     <FormDialog
-      title={`Plan the release of ${edition.label}`}
+      title={`Plan the release of ${fullName(edition)}`}
       submit="Plan the release"
       blocked={day === '' ? 'Choose the day of the release.' : undefined}
       onClose={onClose}
@@ -87,30 +87,32 @@ export function ReleaseDialog({ edition, onClose }: PlanDialogProps) {
   );
 }
 
-/** What to know before an edition is taken off sale. */
-function RetirementCaution({ edition }: { edition: Edition }) {
-  const { work } = useWork();
-  const next = editionOf(work, edition.replacedById);
-  const selling = next?.formats.some((format) =>
-    format.listings.some((listing) => listing.standing === 'selling'),
-  );
+/** Whether any format of an edition is on sale somewhere. */
+function sells(edition: Edition): boolean {
+  return edition.formats.some((format) => format.listings.some((listing) => listing.standing === 'selling'));
+}
+
+/** What to know before an edition is taken off sale. `next` is the edition that replaces it. */
+function RetirementCaution({ next }: { next: Edition | undefined }) {
   if (!next)
     return (
       <Notice tone="care" title="No edition replaces this one.">
-        Once it is gone, nothing of this work is on sale. Prepare the next edition first if there will be one.
+        Once it is gone, nothing of it is on sale. If a new edition is to come, prepare that first.
       </Notice>
     );
-  return selling ? (
-    <Notice>The {shortName(next)} is on sale, so this one can be taken off.</Notice>
-  ) : (
+  if (sells(next)) return <Notice>The {shortName(next)} is on sale, so this one can be taken off.</Notice>;
+  return (
     <Notice tone="care" title={`The ${shortName(next)} is not selling yet.`}>
-      Ask for the removal of the old only when the new is on sale: in between, readers would find nothing.
+      Never ask for the removal of the old before the new is on sale, unless you mean it: in between, readers
+      would find nothing. Plan the release of the {shortName(next)} first; the retirement then waits for it.
     </Notice>
   );
 }
 
 /** Plans to take an edition off sale everywhere. */
 export function RetirementDialog({ edition, onClose }: PlanDialogProps) {
+  const { work } = useWork();
+  const next = editionOf(work, edition.replacedById);
   const form = useRecord({ day: '', before: false });
   const plan = useCommand('plans.retirement');
   const [tasks, setTasks] = useState<number>();
@@ -130,7 +132,7 @@ export function RetirementDialog({ edition, onClose }: PlanDialogProps) {
     );
   return (
     <FormDialog
-      title={`Plan the retirement of ${edition.label}`}
+      title={`Plan the retirement of ${fullName(edition)}`}
       submit="Plan the retirement"
       onClose={onClose}
       onSubmit={() => void send()}
@@ -139,22 +141,24 @@ export function RetirementDialog({ edition, onClose }: PlanDialogProps) {
       fields={['day', 'beforeReplacement']}
       dirty={form.dirty}
     >
-      <RetirementCaution edition={edition} />
+      <RetirementCaution next={next} />
       <DateInput
         label="Day to ask the channels"
         value={day}
-        onChange={(next) => form.set('day', next)}
+        onChange={(chosen) => form.set('day', chosen)}
         help="Left empty: the release day of the edition that replaces it, or today."
         error={errorsOf(plan.refusal)('day')}
         name="day"
       />
-      <Checkbox
-        label="I mean it: ask for removal although no newer edition is selling yet"
-        checked={before}
-        onChange={(next) => form.set('before', next)}
-        error={errorsOf(plan.refusal)('beforeReplacement')}
-        name="beforeReplacement"
-      />
+      {next && !sells(next) ? (
+        <Checkbox
+          label={`I mean it: ask for removal before the ${shortName(next)} sells`}
+          checked={before}
+          onChange={(meant) => form.set('before', meant)}
+          error={errorsOf(plan.refusal)('beforeReplacement')}
+          name="beforeReplacement"
+        />
+      ) : null}
     </FormDialog>
   );
 }

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog, DateInput } from '../../../ui/index.ts';
+import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
 import { counted } from '../parts/names.ts';
@@ -19,7 +20,7 @@ const NAMES = { release: 'Release', retirement: 'Retirement' } as const;
 export function Plans({ edition }: { edition: Edition }) {
   if (edition.plans.length === 0) return null;
   return (
-    <ul className="plans" aria-label={`Plans of ${edition.label}`}>
+    <ul className="plans" aria-label={`Plans of ${fullName(edition)}`}>
       {edition.plans.map((plan) => (
         <PlanItem key={plan.id} edition={edition} plan={plan} />
       ))}
@@ -46,14 +47,10 @@ function PlanItem({ edition, plan }: { edition: Edition; plan: Plan }) {
         <Link href={agendaOf(edition)}>See in the Agenda</Link>
         {editable ? (
           <>
-            <Button
-              kind="quiet"
-              label={`Move the ${plan.kind} to another day`}
-              onClick={() => setDoing('date')}
-            >
+            <Button kind="quiet" label={`Move to another day: ${plan.kind}`} onClick={() => setDoing('date')}>
               Move to another day
             </Button>
-            <Button kind="quiet" label={`Drop the ${plan.kind} plan`} onClick={() => setDoing('drop')}>
+            <Button kind="quiet" label={`Drop: ${plan.kind} plan`} onClick={() => setDoing('drop')}>
               Drop
             </Button>
           </>

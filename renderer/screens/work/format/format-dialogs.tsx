@@ -2,6 +2,7 @@ import type { Edition } from '../../../../src/contract/editions.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { useCommand } from '../../../api.ts';
 import { blankFormat } from '../parts/blanks.ts';
+import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAndGoTo } from '../parts/go-to.ts';
 import { errorsOf } from '../parts/refusals.ts';
@@ -27,7 +28,7 @@ export function AddFormatDialog({ edition, onClose }: { edition: Edition; onClos
   };
   return (
     <FormDialog
-      title={`Add a format to ${edition.label}`}
+      title={`Add a format to ${fullName(edition)}`}
       submit="Add the format"
       width="wide"
       onClose={onClose}

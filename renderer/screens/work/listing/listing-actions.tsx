@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { ListingStanding } from '../../../../src/contract/terms.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
@@ -41,7 +41,7 @@ function NextSteps({
 }
 
 /** What can be done with a listing where it stands. */
-export function ListingActions(props: ListingItemProps) {
+export function ListingActions({ history, ...props }: ListingItemProps & { history: ReactNode }) {
   const { format, listing } = props;
   const [doing, setDoing] = useState<Doing>();
   const close = () => setDoing(undefined);
@@ -64,6 +64,7 @@ export function ListingActions(props: ListingItemProps) {
         {listing.standing === 'gone' ? null : act('terms', 'Edit terms')}
         {askable ? act('ask', 'Ask for removal') : null}
         {listing.firstSentOn === null ? act('remove', 'Remove') : null}
+        {history}
       </div>
       {typeof doing === 'object' ? <MoveDialog {...props} to={doing.move} onClose={close} /> : null}
       {doing === 'terms' ? <TermsDialog format={format} listing={listing} onClose={close} /> : null}

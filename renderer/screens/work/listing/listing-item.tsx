@@ -1,16 +1,17 @@
+import { useId, useState } from 'react';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
 import type { Listing } from '../../../../src/contract/listings.ts';
 import { formatMoney } from '../../../lib/money.ts';
-import { Standing } from '../../../ui/index.ts';
+import { Button, Standing } from '../../../ui/index.ts';
 import { headingId } from '../parts/go-to.ts';
-import { percent, returnsName } from '../parts/names.ts';
+import { counted, percent, returnsName } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { ListingActions } from './listing-actions.tsx';
 import { StepHistory } from './step-history.tsx';
 
-/** The terms of a listing as one line; what is not set is left out. */
-export function termsText(listing: Listing): string {
+/** The terms of a listing, one piece for each; what is not set is left out. */
+export function termsOf(listing: Listing): string[] {
   return [
     listing.discountBp === null ? '' : `${percent(listing.discountBp)} discount`,
     returnsName(listing.returns).toLowerCase(),
@@ -19,9 +20,19 @@ export function termsText(listing: Listing): string {
       : `print cost ${formatMoney(listing.printCost.amountMinor, listing.printCost.currency)}`,
     listing.onSaleDate === null ? '' : `on sale ${listing.onSaleDate}`,
     listing.reference === '' ? '' : `reference ${listing.reference}`,
-  ]
-    .filter(Boolean)
-    .join(' · ');
+  ].filter(Boolean);
+}
+
+function Terms({ listing }: { listing: Listing }) {
+  const terms = termsOf(listing);
+  if (terms.length === 0) return <p className="soft">No terms recorded.</p>;
+  return (
+    <ul className="terms soft" aria-label={`Terms on ${listing.channelName}`}>
+      {terms.map((term) => (
+        <li key={term}>{term}</li>
+      ))}
+    </ul>
+  );
 }
 
 export interface ListingItemProps {
@@ -30,11 +41,26 @@ export interface ListingItemProps {
   listing: Listing;
 }
 
-/** One listing: channel, standing, terms, and the steps it took. */
+/** One listing: channel, standing, terms, what can be done, and the steps it took. */
 export function ListingItem(props: ListingItemProps) {
-  const { listing } = props;
+  const { format, listing } = props;
   const { editable } = useWork();
+  const [open, setOpen] = useState(false);
+  const id = useId();
   const since = listing.lastStepOn === null ? undefined : `since ${listing.lastStepOn}`;
+  const steps = counted(listing.steps.length, 'step');
+  const history =
+    listing.steps.length === 0 ? null : (
+      <Button
+        kind="quiet"
+        label={`${steps}: ${format.name} on ${listing.channelName}`}
+        expanded={open}
+        controls={open ? id : undefined}
+        onClick={() => setOpen(!open)}
+      >
+        {steps}
+      </Button>
+    );
   return (
     <li className="listing">
       <div className="listing-head">
@@ -43,10 +69,14 @@ export function ListingItem(props: ListingItemProps) {
         </h5>
         <Standing of="listing" value={listing.standing} detail={since} />
       </div>
-      <p className="soft">{termsText(listing) || 'No terms recorded.'}</p>
+      <Terms listing={listing} />
       {listing.note === '' ? null : <p className="prose">{listing.note}</p>}
-      {editable ? <ListingActions {...props} /> : null}
-      <StepHistory listing={listing} />
+      {editable ? (
+        <ListingActions {...props} history={history} />
+      ) : (
+        <div className="row listing-actions">{history}</div>
+      )}
+      {open ? <StepHistory id={id} listing={listing} /> : null}
     </li>
   );
 }

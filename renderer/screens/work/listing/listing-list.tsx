@@ -21,7 +21,7 @@ export function ListingList({ edition, format }: { edition: Edition; format: For
           </Button>
         ) : null}
       </div>
-      {format.listings.length === 0 ? <p className="soft">Not listed on any channel yet.</p> : null}
+      {format.listings.length === 0 ? <p className="soft unlisted">Not listed on any channel yet.</p> : null}
       <ul className="listing-list">
         {format.listings.map((listing) => (
           <ListingItem key={listing.id} edition={edition} format={format} listing={listing} />

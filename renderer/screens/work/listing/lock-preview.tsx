@@ -32,7 +32,7 @@ export function LockPreview({ edition, format }: { edition: Edition; format: For
   const all = fields.includes('title');
   return (
     <>
-      <Notice tone="care" title="From now on these can never be changed.">
+      <Notice tone="care" title="From now on these are locked for ever.">
         {all
           ? 'This is the first time anything of this edition is sent to a channel. Check each of them once more:'
           : 'This is the first time this format is sent to a channel. Check each of them once more:'}

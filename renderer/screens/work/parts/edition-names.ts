@@ -3,11 +3,16 @@ import { roleName } from '../../../../src/contract/terms.ts';
 import type { Work } from '../../../../src/contract/works.ts';
 import { listed } from './names.ts';
 
-/** '2nd edition'; an edition without a number is named by its statement. */
+/** '2nd edition'; one without a number goes by its statement, or counts as the first. */
 export function shortName(edition: Edition): string {
   const head = `${edition.title}, `;
   if (edition.label.startsWith(head)) return edition.label.slice(head.length);
-  return edition.statement || 'edition without a number';
+  return edition.statement || 'first edition';
+}
+
+/** 'The Salt Almanac, 2nd edition' or 'The Salt Almanac, first edition': names every edition of a work apart. */
+export function fullName(edition: Edition): string {
+  return `${edition.title}, ${shortName(edition)}`;
 }
 
 /** The edition of a work by its id. */
