@@ -3,7 +3,6 @@ import {
   each,
   type Found,
   hasEnded,
-  isCurrent,
   isSubmitted,
   OURS,
   ofEdition,
@@ -17,17 +16,25 @@ import {
 // Dates that should agree, and days that passed with the standing behind them.
 
 const BEFORE_SALE: ReadonlySet<string> = new Set(['planned', 'committed', 'proofing']);
+/** Once a format has been on sale its dates are locked. */
+const HISTORY =
+  'Nothing needs doing if one followed later. A date once reached is history and locked; note beside it which one is right.';
 const NOT_YET_SELLING: ReadonlySet<string> = new Set(['unsent', 'sent', 'proof', 'cleared']);
-
-function isShown(listing: ListingFacts): boolean {
-  return !['leaving', 'gone'].includes(listing.standing) && !hasEnded(listing.format);
-}
 
 /** The formats of an edition that have not ended and have this date, when they do not agree on it. */
 function disagreeing(edition: EditionFacts, date: 'onSaleDate' | 'publicationDate'): string | null {
   const dated = edition.formats.filter((format) => !hasEnded(format) && format[date] !== null);
   if (new Set(dated.map((format) => format[date])).size < 2) return null;
   return dated.map((format) => `${format.name} ${format[date]}`).join(', ');
+}
+
+/** What to say of a listing whose own on-sale date is not the common one. */
+function otherDay(listing: ListingFacts): string | null {
+  const { format, label, onSaleDate } = listing;
+  if (!onSaleDate || hasEnded(format)) return null;
+  const day = commonDay(format);
+  const holder = format.onSaleDate ? 'the format' : 'another listing of the edition';
+  return day === onSaleDate ? null : `${label} has the on-sale date ${onSaleDate}, ${holder} has ${day}.`;
 }
 
 function isComing(edition: EditionFacts): boolean {
@@ -38,8 +45,7 @@ function isComing(edition: EditionFacts): boolean {
 function commonDay(format: FormatFacts): string | null {
   if (format.onSaleDate) return format.onSaleDate;
   for (const sibling of format.edition.formats)
-    for (const listing of sibling.listings)
-      if (isShown(listing) && listing.onSaleDate) return listing.onSaleDate;
+    for (const listing of sibling.listings) if (listing.onSaleDate) return listing.onSaleDate;
   return null;
 }
 
@@ -74,18 +80,25 @@ function firstSaleDay(edition: EditionFacts): string | null {
 export const dateRules: readonly Rule[] = [
   {
     id: 'sale-date-differs-on-channel',
-    sentence: 'Every listing of an edition has the on-sale date of its format.',
+    sentence: 'Every listing that is to go on sale has the on-sale date of its format.',
     severity: 'should fix',
     mend: "Give the listing the format's date, or leave its own date empty; tell the channel if it was given another.",
     source: PRACTICE,
     find: (facts) =>
-      each(facts.listings, ofListing, (listing) => {
-        if (!listing.onSaleDate || !isShown(listing)) return null;
-        const day = commonDay(listing.format);
-        return day === listing.onSaleDate
-          ? null
-          : `${listing.label} has the on-sale date ${listing.onSaleDate}, ${listing.format.onSaleDate ? 'the format' : 'another listing of the edition'} has ${day}.`;
-      }),
+      each(facts.listings, ofListing, (listing) =>
+        NOT_YET_SELLING.has(listing.standing) ? otherDay(listing) : null,
+      ),
+  },
+  {
+    id: 'sale-date-differed-on-channel',
+    sentence: 'Every listing on sale has the on-sale date of its format.',
+    severity: 'note',
+    mend: HISTORY,
+    source: PRACTICE,
+    find: (facts) =>
+      each(facts.listings, ofListing, (listing) =>
+        listing.standing === 'selling' ? otherDay(listing) : null,
+      ),
   },
   {
     id: 'sale-dates-differ-in-edition',
@@ -105,7 +118,7 @@ export const dateRules: readonly Rule[] = [
     id: 'sale-dates-differed-in-edition',
     sentence: 'The formats of an edition on sale have one on-sale date.',
     severity: 'note',
-    mend: 'Correct a date that was mistyped, or leave the dates if one format followed later.',
+    mend: HISTORY,
     source: PRACTICE,
     find: (facts) =>
       each(facts.editions, ofEdition, (edition) => {
@@ -119,7 +132,7 @@ export const dateRules: readonly Rule[] = [
     id: 'publication-dates-differ',
     sentence: 'The formats of an edition have one publication date.',
     severity: 'note',
-    mend: 'Give them one date, or leave the dates if one format is meant to follow later.',
+    mend: 'Give those that are not on sale yet one date, or leave the dates if one format is meant to follow later.',
     source: PRACTICE,
     find: (facts) =>
       each(facts.editions, ofEdition, (edition) => {
@@ -135,20 +148,21 @@ export const dateRules: readonly Rule[] = [
     source: 'ONIX List 163, roles 01 and 02 (a publication date is nominal; an on-sale date is strict)',
     find: (facts) =>
       each(facts.formats, ofFormat, ({ publicationDate, onSaleDate, ...format }) =>
-        publicationDate && onSaleDate && onSaleDate > publicationDate && !hasEnded(format)
+        publicationDate && onSaleDate && onSaleDate > publicationDate && BEFORE_SALE.has(format.standing)
           ? `${format.label} is published on ${publicationDate}, but on sale only on ${onSaleDate}.`
           : null,
       ),
   },
   {
     id: 'sale-date-missing',
-    sentence: 'A format that was sent has an on-sale date or a publication date.',
+    sentence: 'A format that was sent and is not on sale yet has an on-sale date or a publication date.',
     severity: 'should fix',
     mend: 'Enter the date that the channels were given, or plan the release.',
     source: PRACTICE,
     find: (facts) =>
       each(facts.formats, ofFormat, (format) =>
         isSubmitted(format) &&
+        format.standing !== 'live' &&
         !format.publicationDate &&
         format.listings.every((listing) => !saleDay(listing))
           ? `${format.label} has neither an on-sale date nor a publication date.`
@@ -199,7 +213,7 @@ export const dateRules: readonly Rule[] = [
     id: 'on-sale-too-early',
     sentence: 'Nothing is on sale before its on-sale date.',
     severity: 'must fix',
-    mend: 'Ask the channel to hold it back, or correct the date if it has been on sale rightly.',
+    mend: 'Ask the channel to hold it back until its day, and tell whoever was promised that day.',
     source: 'ONIX List 163, role 02 (nothing is sold before this day)',
     find: (facts) =>
       each(facts.listings, ofListing, (listing) => {
@@ -211,15 +225,15 @@ export const dateRules: readonly Rule[] = [
   },
   {
     id: 'sale-date-before-predecessor',
-    sentence: 'An edition goes on sale after the edition it replaces.',
+    sentence: 'A coming edition goes on sale after the edition it replaces.',
     severity: 'should fix',
-    mend: 'Correct the on-sale date of one of the two.',
+    mend: 'Correct the on-sale date of the coming edition.',
     source: PRACTICE,
     find: (facts) =>
       each(facts.editions, ofEdition, (edition) => {
         const own = firstSaleDay(edition);
         const before = edition.replaces && firstSaleDay(edition.replaces);
-        return own && before && own < before && isCurrent(edition)
+        return own && before && own < before && isComing(edition)
           ? `${edition.label} goes on sale on ${own}, ${edition.replaces?.label} on ${before}.`
           : null;
       }),

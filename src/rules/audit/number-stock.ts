@@ -52,6 +52,10 @@ function capacity(block: BlockRow): number {
   return 10 ** (12 - block.digits.length);
 }
 
+function givenOn(number: NumberFacts): string | null {
+  return number.reservedOn ?? number.assignedOn ?? number.spentOn;
+}
+
 /** Numbers of each block that no row takes. */
 function left(facts: Facts): { block: BlockRow; free: number }[] {
   const free = new Map(facts.blocks.map((block) => [block, capacity(block)]));
@@ -112,44 +116,66 @@ export const numberStockRules: readonly Rule[] = [
     severity: 'note',
     mend: 'Give the number to a format, or release it on the Numbers screen.',
     source: OURS,
-    find: (facts) =>
-      each(facts.numbers, ofNumber, (number) =>
-        number.standing === 'reserved' &&
-        number.reservedOn &&
-        dayPlus(number.reservedOn, RESERVED_DAYS) < facts.day
-          ? `${number.written} has been reserved since ${number.reservedOn} (${number.reservedFor || 'no purpose'}).`
-          : null,
-      ),
+    find: (facts) => {
+      const old = facts.numbers.filter(
+        ({ standing, reservedOn }) =>
+          standing === 'reserved' && reservedOn && dayPlus(reservedOn, RESERVED_DAYS) < facts.day,
+      );
+      const together = Map.groupBy(old, (number) => `${number.reservedOn} ${number.reservedFor}`);
+      return [...together.values()].flatMap((numbers) =>
+        each(numbers.slice(0, 1), ofNumber, (first) => {
+          const more = numbers.length > 1 ? ` and ${numbers.length - 1} more have` : ' has';
+          return `${first.written}${more} been reserved since ${first.reservedOn} (${first.reservedFor || 'no purpose'}).`;
+        }),
+      );
+    },
   },
   {
     id: 'number-before-its-block',
-    sentence: 'A number is not given out before its block was bought.',
+    sentence: 'No number is given out before its block was bought.',
     severity: 'note',
-    mend: 'One of the two days is wrong; correct the day on which the block was bought.',
+    mend: 'Correct the day on which the block was bought.',
     source: OURS,
-    find: (facts) =>
-      each(facts.numbers, ofNumber, (number) => {
-        const given = number.reservedOn ?? number.assignedOn ?? number.spentOn;
-        const bought = number.block?.boughtOn;
-        return given && bought && given < bought
-          ? `${number.written} was given out on ${given}, its block bought on ${bought}.`
-          : null;
-      }),
+    find: (facts) => {
+      const early = new Map<BlockRow, NumberFacts>();
+      for (const number of facts.numbers) {
+        const { block } = number;
+        const given = givenOn(number);
+        const before = block?.boughtOn && given && given < block.boughtOn;
+        const known = block && early.get(block);
+        if (before && !(known && (givenOn(known) ?? '') <= given)) early.set(block, number);
+      }
+      return [...early].map(([block, number]) =>
+        ofNumber(
+          number,
+          `${number.written} was given out on ${givenOn(number)}, its block ${block.hyphenatedPrefix} bought on ${block.boughtOn}.`,
+        ),
+      );
+    },
   },
   {
     id: 'number-after-first-sending',
     sentence: 'A format has its number on the day it is first sent to a channel.',
     severity: 'note',
-    mend: 'The number was recorded with a later day than the listing, so that a look at a past day shows the format without it. It does no other harm.',
+    mend: 'Nothing needs doing. The number was recorded with a later day than the listing, so that a look at a day between the two shows the format without it.',
     source: OURS,
-    find: (facts) =>
-      each(facts.formats, ofFormat, (format) => {
+    find: (facts) => {
+      const found = each(facts.formats, ofFormat, (format) => {
         const given = hasEnded(format) ? null : format.number?.assignedOn;
         const sent = format.listings.find((l) => given && l.firstSentOn && l.firstSentOn < given);
         return sent
           ? `${format.label} was sent to ${sent.channel.name} on ${sent.firstSentOn}, its number given on ${given}.`
           : null;
-      }),
+      });
+      const [first] = found;
+      return first && found.length > 1
+        ? [
+            ofNothing(
+              `${found.length} formats were sent before the day of their number; the first: ${first.message}`,
+            ),
+          ]
+        : found;
+    },
   },
   {
     id: 'block-nearly-used',

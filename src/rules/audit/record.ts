@@ -46,7 +46,7 @@ export const recordRules: readonly Rule[] = [
   lacking(
     'contributors-missing',
     'contributors',
-    'Contributors lock with the first sending: take the listings back and cancel, or name them in the next edition.',
+    'Contributors lock with the first sending. Take the listings back and record a correction while none was cleared; name them in the next edition otherwise.',
     (edition) => edition.contributors.length === 0,
   ),
   {

@@ -195,6 +195,25 @@ describe('numbers', () => {
     ).toEqual(['block-nearly-used']);
   });
 
+  test('what a whole block or reservation has in common is told once', () => {
+    const reserve = (c: Catalogue) => {
+      for (const n of [40, 41, 42]) addNumber(c, n, { reservedOn: '2020-03-02', reservedFor: 'Primers' });
+    };
+    const catalogue = cleanCatalogue();
+    reserve(catalogue);
+    expect(audit(factsOf(catalogue)).map((finding) => finding.message)).toEqual([
+      '979-8-969999-40-4 and 2 more have been reserved since 2020-03-02 (Primers).',
+    ]);
+    const late = (c: Catalogue) => {
+      for (const block of c.blocks) block.boughtOn = '2026-11-01';
+    };
+    expect(found(late)).toEqual(['number-before-its-block']);
+    const recordedLate = (c: Catalogue) => {
+      for (const number of c.numbers) if (number.standing === 'assigned') number.assignedOn = '2026-11-01';
+    };
+    expect(found(recordedLate)).toEqual(['number-after-first-sending']);
+  });
+
   test('a live format whose only number is spent is found through its listings', () => {
     const spend = (c: Catalogue) => {
       Object.assign(numberOf(c, FORMAT.secondEbook), { spentOn: '2026-11-01', standing: 'spent' });

@@ -1,5 +1,5 @@
 import type { Catalogue } from '../rows.ts';
-import { addFormat, addListing, CHANNEL, EDITION, FORMAT, LISTING, move, row } from '../rows.ts';
+import { addEdition, addFormat, addListing, CHANNEL, EDITION, FORMAT, LISTING, move, row } from '../rows.ts';
 import type { Plants } from './plant.ts';
 
 function dateThird(c: Catalogue, day: string): void {
@@ -15,9 +15,17 @@ function releaseThird(c: Catalogue, day: string): void {
 export const datePlants: Plants = {
   'sale-date-differs-on-channel': {
     plant: (c) => {
+      dateThird(c, '2027-03-01');
+      row(c.listings, 311).onSaleDate = '2027-03-02';
+    },
+    says: '3rd edition · Paperback on Printworks Direct has the on-sale date 2027-03-02, the format has 2027-03-01.',
+    about: { listingId: 311 },
+  },
+  'sale-date-differed-on-channel': {
+    plant: (c) => {
       row(c.listings, LISTING.secondBroadside).onSaleDate = '2024-03-02';
     },
-    says: 'on Broadside Wholesale has the on-sale date 2024-03-02, the format has 2024-03-01',
+    says: 'on Broadside Wholesale has the on-sale date 2024-03-02, the format has 2024-03-01.',
     about: { listingId: LISTING.secondBroadside },
   },
   'sale-dates-differ-in-edition': {
@@ -44,17 +52,16 @@ export const datePlants: Plants = {
   },
   'sale-after-publication': {
     plant: (c) => {
-      row(c.formats, FORMAT.knotsPaper).publicationDate = '2022-08-31';
+      dateThird(c, '2027-03-02');
+      row(c.formats, FORMAT.thirdPaper).publicationDate = '2027-03-01';
     },
-    says: 'is published on 2022-08-31, but on sale only on 2022-09-01',
-    about: { formatId: FORMAT.knotsPaper },
+    says: 'is published on 2027-03-01, but on sale only on 2027-03-02',
+    about: { formatId: FORMAT.thirdPaper },
   },
   'sale-date-missing': {
-    plant: (c) => {
-      row(c.formats, FORMAT.knotsPaper).onSaleDate = null;
-    },
-    says: 'has neither an on-sale date nor a publication date',
-    about: { formatId: FORMAT.knotsPaper },
+    plant: (c) => move(c, 311, [['sent', '2026-11-24']], 'committed'),
+    says: '3rd edition · Paperback has neither an on-sale date nor a publication date.',
+    about: { formatId: FORMAT.thirdPaper },
   },
   'release-day-passed': {
     plant: (c) => {
@@ -88,10 +95,14 @@ export const datePlants: Plants = {
   },
   'sale-date-before-predecessor': {
     plant: (c) => {
-      for (const id of [FORMAT.firstPaper, FORMAT.firstEbook]) row(c.formats, id).onSaleDate = '2024-05-02';
+      c.works.push({ id: 5, title: 'Tidewrack' });
+      addEdition(c, { id: 7, workId: 5, title: 'Tidewrack', number: 1 });
+      addEdition(c, { id: 8, workId: 5, title: 'Tidewrack', number: 2, replacesId: 7 });
+      addFormat(c, { id: 71, editionId: 7, form: 'BC', onSaleDate: '2026-12-15' }, 20);
+      addFormat(c, { id: 81, editionId: 8, form: 'BC', onSaleDate: '2026-12-01' }, 21);
     },
-    says: 'The Salt Almanac, 2nd edition goes on sale on 2024-03-01, The Salt Almanac, 1st edition on 2024-05-02.',
-    about: { editionId: EDITION.second },
+    says: 'Tidewrack, 2nd edition goes on sale on 2026-12-01, Tidewrack, 1st edition on 2026-12-15.',
+    about: { editionId: 8 },
   },
   'step-in-the-future': {
     plant: (c) => {

@@ -126,7 +126,7 @@ export const numberPlants: Plants = {
     plant: (c) => {
       numberOf(c, FORMAT.firstPaper).assignedOn = '2018-12-03';
     },
-    says: 'was given out on 2018-12-03, its block bought on 2019-01-10',
+    says: 'was given out on 2018-12-03, its block 979-8-969999 bought on 2019-01-10',
     about: { isbn13: isbn(0) },
   },
   'number-after-first-sending': {
