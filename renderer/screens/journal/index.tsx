@@ -1,6 +1,33 @@
-import { PageHeader } from '../../ui/index.ts';
+import { useQueryOf } from '../../api.ts';
+import { useAsOf } from '../../location.ts';
+import { Notice, PageHeader } from '../../ui/index.ts';
+import { Commands } from './commands.tsx';
+import { JournalFilter } from './journal-filter.tsx';
+import { useJournalTerms } from './use-journal.ts';
+import './journal.css';
 
-/** The Journal screen. */
+/** The Journal screen: every change, newest first, with what stood before and after. */
 export default function JournalScreen() {
-  return <PageHeader title="Journal" />;
+  const { asOf } = useAsOf();
+  const terms = useJournalTerms();
+  const entries = useQueryOf('catalogue.info', {}).data?.journalEntries;
+  return (
+    <>
+      <PageHeader title="Journal" lede={entries === undefined ? undefined : <Lede entries={entries} />} />
+      {asOf === undefined ? null : (
+        <Notice>The journal has no past days: it shows every change up to now.</Notice>
+      )}
+      <JournalFilter terms={terms} />
+      <Commands terms={terms} />
+    </>
+  );
+}
+
+function Lede({ entries }: { entries: number }) {
+  return (
+    <p>
+      {entries.toLocaleString()} {entries === 1 ? 'entry' : 'entries'}, never altered and never removed. Each
+      is sealed with the one before it, so that any tampering shows.
+    </p>
+  );
 }

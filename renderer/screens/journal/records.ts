@@ -1,0 +1,41 @@
+interface RecordName {
+  one: string;
+  many: string;
+}
+
+/** Kinds of record by the table that holds them, the ones that say most about a change first. */
+const RECORDS: Record<string, RecordName> = {
+  work: { one: 'Work', many: 'Works' },
+  edition: { one: 'Edition', many: 'Editions' },
+  format: { one: 'Format', many: 'Formats' },
+  listing: { one: 'Listing', many: 'Listings' },
+  number_block: { one: 'Block of numbers', many: 'Blocks of numbers' },
+  number: { one: 'Number', many: 'Numbers' },
+  channel: { one: 'Channel', many: 'Channels' },
+  plan: { one: 'Plan', many: 'Plans' },
+  task: { one: 'Task', many: 'Tasks' },
+  correction: { one: 'Correction', many: 'Corrections' },
+  setting: { one: 'Setting', many: 'Settings' },
+  format_price: { one: 'Price', many: 'Prices' },
+  edition_contributor: { one: 'Contributor', many: 'Contributors' },
+  edition_subject: { one: 'Subject', many: 'Subjects' },
+  edition_keyword: { one: 'Keyword', many: 'Keywords' },
+  listing_step: { one: 'Step of a listing', many: 'Steps of listings' },
+  task_need: { one: 'Order of two tasks', many: 'Order of tasks' },
+};
+
+/** 'Price' for `format_price`. */
+export function recordName(entity: string): string {
+  return RECORDS[entity]?.one ?? entity;
+}
+
+/** How much a kind of record says about a change, the most first; unknown kinds come last. */
+export function rankOf(entity: string): number {
+  const rank = Object.keys(RECORDS).indexOf(entity);
+  return rank < 0 ? Number.MAX_SAFE_INTEGER : rank;
+}
+
+/** The kinds of record to filter by, in the order of their names. */
+export const RECORD_CHOICES = Object.entries(RECORDS)
+  .map(([value, { many }]) => ({ value, label: many }))
+  .sort((a, b) => a.label.localeCompare(b.label));

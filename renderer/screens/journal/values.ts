@@ -1,0 +1,65 @@
+import { FORM_DETAILS, PRODUCT_FORMS, roleName } from '../../../src/contract/terms.ts';
+import { formatDay, isDay } from '../../lib/dates.ts';
+import { formatLength } from '../../lib/length.ts';
+import { formatMoney } from '../../lib/money.ts';
+import { fieldName, languageName, percent, returnsName } from '../work/parts/names.ts';
+
+export type Row = Record<string, string | number | null>;
+
+/** Amounts of money and the column of their currency; the pair is shown as one field. */
+export const CURRENCY_OF: Record<string, string> = {
+  amount_minor: 'currency',
+  cost_minor: 'cost_currency',
+  print_cost_minor: 'print_cost_currency',
+};
+
+const YES_NO = new Set(['inside_cover_print', 'large_print', 'right_to_left']);
+
+function named(list: readonly { code: string; name: string }[], code: string): string {
+  return list.find((entry) => entry.code === code)?.name ?? code;
+}
+
+/** A text that holds JSON, such as a setting, for reading. */
+function fromJson(text: string, each: (word: string) => string): string {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return text;
+  }
+  if (Array.isArray(value)) return value.map((one) => each(String(one))).join(', ');
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return String(value);
+}
+
+const READERS: Record<string, (text: string) => string> = {
+  form: (code) => named(PRODUCT_FORMS, code),
+  form_detail: (code) => named(FORM_DETAILS, code),
+  role: roleName,
+  language: languageName,
+  returns: returnsName,
+  default_returns: returnsName,
+  locks_more: (text) => fromJson(text, fieldName),
+  value: (text) => fromJson(text, (word) => word),
+};
+
+function readNumber(column: string, value: number, row: Row): string {
+  const currency = CURRENCY_OF[column];
+  if (currency !== undefined) return formatMoney(value, String(row[currency] ?? ''));
+  if (column.endsWith('_um')) return formatLength(value, 'mm');
+  if (column.endsWith('_bp')) return percent(value);
+  if (YES_NO.has(column)) return value === 1 ? 'yes' : 'no';
+  if (column === 'duration_minutes') return `${value.toLocaleString()} minutes`;
+  if (column === 'replaces_id') return `edition ${value} of this file`;
+  return value.toLocaleString();
+}
+
+/** A value as a person reads it; empty for what is not set. */
+export function readValue(column: string, row: Row | null): string {
+  const value = row?.[column] ?? '';
+  if (row === null || value === '') return '';
+  if (typeof value === 'number') return readNumber(column, value, row);
+  const reader = READERS[column];
+  if (reader) return reader(value);
+  return isDay(value) ? formatDay(value) : value;
+}
