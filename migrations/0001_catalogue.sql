@@ -7,6 +7,13 @@ CREATE TABLE setting (
   value TEXT NOT NULL CHECK (json_valid(value))
 ) STRICT, WITHOUT ROWID;
 
+-- A range message of the ISBN agency that is newer than the bundled table, in the form of resources/isbn-ranges.json.
+CREATE TABLE range_table (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  loaded_on TEXT NOT NULL CHECK (loaded_on IS date(loaded_on)),
+  data TEXT NOT NULL CHECK (json_valid(data))
+) STRICT;
+
 CREATE TABLE number_block (
   id INTEGER PRIMARY KEY,
   digits TEXT NOT NULL UNIQUE

@@ -10,6 +10,7 @@ import { nextEditionCommands } from './next-edition.ts';
 import { numberCommands } from './numbers.ts';
 import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
+import { rangeCommands } from './ranges.ts';
 import { settingCommands } from './settings.ts';
 import { taskCommands } from './tasks.ts';
 import { undoCommands } from './undo.ts';
@@ -27,6 +28,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...numberCommands,
   ...ownedListCommands,
   ...planCommands,
+  ...rangeCommands,
   ...settingCommands,
   ...taskCommands,
   ...undoCommands,

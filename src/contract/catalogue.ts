@@ -65,7 +65,8 @@ export const loadDemo = operation({
 export const checkCatalogue = operation({
   name: 'catalogue.check',
   kind: 'query',
-  summary: 'Check the file: its pages, its references and the chain of its journal.',
+  summary:
+    'Check the file: its pages, its rules, its references, the chain of its journal, and its tables against a replay of it.',
   input: z.object({}),
   output: z.object({
     ok: z.boolean(),
@@ -79,6 +80,8 @@ export const checkCatalogue = operation({
     }),
     /** Rows that differ from what the journal says; none when it tells the whole story. */
     replay: z.array(z.string()),
+    /** Tables, indexes, views and triggers that are not as this program makes them: 'trigger step_kept is missing'. */
+    schema: z.array(z.string()),
     sentences: z.array(z.string()),
   }),
   errors: [],

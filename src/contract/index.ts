@@ -32,6 +32,7 @@ import {
   spendNumber,
 } from './numbers.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
+import { getRanges, loadRanges } from './ranges.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
 import { createWork, getWork, listWorks, removeWork, updateWork } from './works.ts';
@@ -98,6 +99,8 @@ const all = [
   restoreBackup,
   listJournal,
   undoChange,
+  getRanges,
+  loadRanges,
   getSettings,
   updateSettings,
 ] as const;

@@ -8,6 +8,7 @@ import type { QueryHandler } from './context.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
 import { ownedListQueries } from './owned-list.ts';
+import { rangeQueries } from './ranges.ts';
 import { requestQueries } from './requests.ts';
 import { settingQueries } from './settings.ts';
 import { taskQueries } from './tasks.ts';
@@ -23,6 +24,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...journalQueries,
   ...numberQueries,
   ...ownedListQueries,
+  ...rangeQueries,
   ...requestQueries,
   ...settingQueries,
   ...taskQueries,

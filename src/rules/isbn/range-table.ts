@@ -36,11 +36,22 @@ const MIXED = 15;
 const POWERS = Int32Array.from({ length: 10 }, (_, i) => 10 ** i);
 
 let bundledTable: RangeTable | null = null;
+let loadedTable: RangeTable | null = null;
 
 /** The bundled table, with the date, serial and source of the message it was made from. Compiled once. */
-export function rangeTable(): RangeTable {
+export function bundledRangeTable(): RangeTable {
   bundledTable ??= loadRangeTable(bundled);
   return bundledTable;
+}
+
+/** The table that is in use where none is named: the bundled one, or a newer one loaded by the user. */
+export function rangeTable(): RangeTable {
+  return loadedTable ?? bundledRangeTable();
+}
+
+/** Puts a newer table in use for this process, or with null the bundled one again. */
+export function putRangeTableInUse(table: RangeTable | null): void {
+  loadedTable = table;
 }
 
 /** Compiles range data in its JSON form. Throws RangeTableError as checkRangeData does. */
