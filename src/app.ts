@@ -9,7 +9,6 @@ import { ASKED_FOR, type CatalogueFile, openCatalogueFile } from './store/catalo
 import type { ReadDb } from './store/connection.ts';
 import { exchangeFile } from './store/exchange-file.ts';
 import { journalHead } from './store/journal.ts';
-import { replayDifferences } from './store/replay.ts';
 import { refusalOf } from './store/sqlite-errors.ts';
 import { clockWarning, folderWarning } from './store/surroundings.ts';
 
@@ -75,9 +74,8 @@ function warningsOf(file: CatalogueFile, clock: Clock, backup: string | null): s
   const head = journalHead(file.read);
   const last = file.read.one<{ at: string }>('SELECT at FROM journal WHERE seq = ?', head.seq)?.at;
   const asked = file.readOnlyReason === ASKED_FOR ? null : file.readOnlyReason;
-  return [asked, folderWarning(file.file), clockWarning(clock.now(), last), backup].filter(
-    (text) => text !== null,
-  );
+  const own = [asked, folderWarning(file.file), clockWarning(clock.now(), last), backup];
+  return [...file.cautions, ...own.filter((text) => text !== null)];
 }
 
 /** Takes the day's backup; a backup that fails never keeps the user from working, but is told. */
@@ -111,7 +109,6 @@ function queryContext(
     get today() {
       return clock.today();
     },
-    replayDifferences: () => replayDifferences(session.file.rawRead, session.file.read),
     get file() {
       const { file, fileName, readOnly, schemaVersion } = session.file;
       return { path: file, name: fileName, readOnly, schemaVersion, warnings: session.warnings };

@@ -1,5 +1,6 @@
 import { Refusal } from '../contract/refusal.ts';
 import { readCommand } from '../store/journal.ts';
+import { UPGRADE } from '../store/migrate.ts';
 import { takeBack } from '../store/replay.ts';
 import { refusalOf } from '../store/sqlite-errors.ts';
 import type { Commands } from './context.ts';
@@ -13,6 +14,12 @@ export const undoCommands = {
       throw new Refusal(
         'STEP_REFUSED',
         'Only the last change can be undone; something has changed since.',
+        'commandSeq',
+      );
+    if (first.operation === UPGRADE)
+      throw new Refusal(
+        'STEP_REFUSED',
+        'The last entry is the upgrade of this file to a newer form, which is not undone; a backup was taken before it.',
         'commandSeq',
       );
     try {

@@ -3,7 +3,8 @@ import type { FormatStanding } from '../contract/terms.ts';
 import { FORMAT_STANDINGS } from '../contract/terms.ts';
 import { rangeTable } from '../rules/isbn/index.ts';
 import type { ReadDb } from '../store/connection.ts';
-import { journalHead, verifyJournal } from '../store/journal.ts';
+import { examine } from '../store/examine.ts';
+import { journalHead } from '../store/journal.ts';
 import { allBlocks } from '../store/numbers.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 import { allFormats } from '../store/work-list.ts';
@@ -68,31 +69,5 @@ export const catalogueQueries = {
     };
   },
 
-  'catalogue.check': (context) => {
-    const { db } = context;
-    const integrity =
-      db.one<{ integrity_check: string }>('PRAGMA integrity_check(1)')?.integrity_check ?? 'no answer';
-    const foreignKeys = db.all('PRAGMA foreign_key_check').length;
-    const journal = verifyJournal(db);
-    const unsealed = db.one<{ n: number }>('SELECT count(*) AS n FROM journal WHERE hash IS NULL')?.n ?? 0;
-    const replay = context.replayDifferences();
-    const sentences = [
-      integrity === 'ok' ? 'The pages of the file are sound.' : `The file is damaged: ${integrity}.`,
-      foreignKeys === 0 ? 'Every reference leads somewhere.' : `${foreignKeys} references lead nowhere.`,
-      journal.ok
-        ? `The journal's ${journal.entries} entries form one unbroken chain.`
-        : `The journal is broken at entry ${journal.firstBroken}${unsealed > 0 ? ` (${unsealed} entries were written by another program)` : ''}.`,
-      replay.length === 0
-        ? 'Replaying the journal gives exactly what the tables hold.'
-        : `The tables differ from the journal at ${replay.join(', ')}.`,
-    ];
-    return {
-      ok: integrity === 'ok' && foreignKeys === 0 && journal.ok && replay.length === 0,
-      integrity,
-      foreignKeys,
-      journal,
-      replay,
-      sentences,
-    };
-  },
+  'catalogue.check': ({ db }) => examine(db),
 } satisfies Queries<'catalogue.info' | 'catalogue.status' | 'catalogue.check'>;

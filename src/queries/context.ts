@@ -9,8 +9,6 @@ export interface QueryContext {
   on(asOf: string | undefined): ReadDb;
   /** YYYY-MM-DD */
   readonly today: string;
-  /** Sets the tables against a replay of the journal; answers the rows that differ. */
-  replayDifferences(): string[];
   readonly file: {
     readonly path: string;
     readonly name: string;

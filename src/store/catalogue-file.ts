@@ -1,16 +1,24 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { Refusal } from '../contract/refusal.ts';
 import { backupFolder, backupsIn, takeBackup, unsoundness } from './backup.ts';
 import { type ReadDb, type WriteDb, wrap } from './connection.ts';
+import { examine } from './examine.ts';
 import { hold } from './hold.ts';
 import { newestEntry, sealJournal } from './journal.ts';
-import { APPLICATION_ID, applyMigrations, checkHistory, readMigrations, schemaVersionOf } from './migrate.ts';
+import { isAsLeft, notedBytesBeside } from './left-as.ts';
+import {
+  APPLICATION_ID,
+  applyMigrations,
+  checkHistory,
+  MIGRATIONS,
+  type Migration,
+  readMigrations,
+  schemaVersionOf,
+} from './migrate.ts';
+import { schemaFaults } from './schema-check.ts';
 import { refusalOf } from './sqlite-errors.ts';
-
-const MIGRATIONS = fileURLToPath(new URL('../../migrations', import.meta.url));
 
 export interface CatalogueFile {
   readonly file: string;
@@ -19,6 +27,8 @@ export interface CatalogueFile {
   /** Why it is open for reading only, or null. */
   readonly readOnlyReason: string | null;
   readonly schemaVersion: number;
+  /** What the examination at opening found wrong with the content; the file can be used, but the user must know. */
+  readonly cautions: readonly string[];
   /** Reading connection: sees what is committed. */
   readonly read: ReadDb;
   readonly rawRead: Database.Database;
@@ -69,34 +79,56 @@ function probe(raw: Database.Database, file: string, newest: number, readOnly: b
   if (state !== 'ok') throw new Refusal('CATALOGUE_DAMAGED', `${name} is damaged (${String(state)}).`);
 }
 
-function openWriter(file: string, options: OpenFileOptions): Database.Database {
+/**
+ * Refuses a file whose rules were altered or whose pages and indexes are damaged, and answers in sentences what else
+ * is wrong. A file that is byte for byte as it was left, proven sound, is not read through again.
+ */
+function inspect(
+  raw: Database.Database,
+  file: string,
+  migrations: readonly Migration[],
+  asLeft: boolean,
+): string[] {
+  const db = wrap(raw);
+  const damaged = (what: string) => new Refusal('CATALOGUE_DAMAGED', `${basename(file)} ${what}.`);
+  const [altered] = schemaFaults(db, migrations);
+  if (altered) throw damaged(`was altered by another program (${altered}), so its rules cannot be trusted`);
+  if (asLeft) return [];
+  const found = examine(db, migrations);
+  if (found.integrity !== 'ok') throw damaged(`is damaged (${found.integrity})`);
+  return found.faults;
+}
+
+interface Writer {
+  raw: Database.Database;
+  cautions: string[];
+}
+
+/** Opens for writing and brings the file to the newest form; what is not sound is not upgraded. */
+function openWriter(file: string, options: OpenFileOptions, asLeft: boolean): Writer {
   const migrations = readMigrations(options.migrations ?? MIGRATIONS);
   const raw = new Database(file);
   try {
     probe(raw, file, migrations.length, false);
     setPragmas(raw, false);
-    checkHistory(raw, migrations);
-    const from = schemaVersionOf(raw);
-    if (from > 0 && from < migrations.length)
-      takeBackup(raw, file, backupFolder(file, ''), 'before upgrade', options.at);
+    const fresh = raw.prepare('SELECT 1 FROM sqlite_schema').get() === undefined;
+    if (!fresh) checkHistory(raw, migrations);
+    const upgrade = !fresh && schemaVersionOf(raw) < migrations.length;
+    const cautions = fresh ? [] : inspect(raw, file, migrations, asLeft && !upgrade);
+    if (upgrade && cautions[0]) throw new Refusal('CATALOGUE_DAMAGED', cautions[0]);
+    if (upgrade) takeBackup(raw, file, backupFolder(file, ''), 'before upgrade', options.at);
     applyMigrations(raw, migrations, options.at);
-    return raw;
+    return { raw, cautions };
   } catch (error) {
     raw.close();
     throw error;
   }
 }
 
-function openReader(file: string, readOnly: boolean, newest: number): Database.Database {
+function openReader(file: string): Database.Database {
   const raw = new Database(file, { readonly: true, fileMustExist: true });
-  try {
-    if (readOnly) probe(raw, file, newest, true);
-    setPragmas(raw, true);
-    return raw;
-  } catch (error) {
-    raw.close();
-    throw error;
-  }
+  setPragmas(raw, true);
+  return raw;
 }
 
 /** One transaction per command; the journal is sealed inside it, so no change is ever without its entry. */
@@ -123,20 +155,29 @@ function refuseChange(reason: string): CatalogueFile['change'] {
 }
 
 /** Opens for reading; says why when that was not asked for. */
-function openForReading(file: string, newest: number, reason: string): CatalogueFile {
+function openForReading(file: string, migrations: readonly Migration[], reason: string): CatalogueFile {
   if (!existsSync(file))
     throw new Refusal(
       'NOT_FOUND',
       `There is no catalogue file at ${file}; start Edition Ledger once to make one.`,
     );
-  const rawRead = openReader(file, true, newest);
-  return {
-    ...readingParts(file, rawRead),
-    readOnlyReason: reason,
-    readOnly: true,
-    change: refuseChange(reason),
-    close: () => rawRead.close(),
-  };
+  const asLeft = isAsLeft(file, notedBytesBeside(file));
+  const rawRead = openReader(file);
+  try {
+    probe(rawRead, file, migrations.length, true);
+    const newer = schemaVersionOf(rawRead) > migrations.length;
+    return {
+      ...readingParts(file, rawRead),
+      cautions: newer ? [] : inspect(rawRead, file, migrations, asLeft),
+      readOnlyReason: reason,
+      readOnly: true,
+      change: refuseChange(reason),
+      close: () => rawRead.close(),
+    };
+  } catch (error) {
+    rawRead.close();
+    throw error;
+  }
 }
 
 function readingParts(file: string, rawRead: Database.Database) {
@@ -149,29 +190,50 @@ function readingParts(file: string, rawRead: Database.Database) {
   };
 }
 
-function openForWriting(file: string, newest: number, options: OpenFileOptions): CatalogueFile {
+/** Whether no other program wrote to the file while it was open here, and every journal entry is sealed. */
+function isAloneSince(raw: Database.Database, version: unknown): boolean {
+  return (
+    raw.pragma('data_version', { simple: true }) === version &&
+    raw.prepare('SELECT 1 FROM journal WHERE hash IS NULL').get() === undefined
+  );
+}
+
+/** Closes the writer; answers whether the file can be noted as sound. Statistics that find no room are left out. */
+function closeWriter({ raw, cautions }: Writer, version: unknown): boolean {
+  try {
+    const sound = cautions.length === 0 && isAloneSince(raw, version);
+    raw.pragma('optimize');
+    return sound;
+  } catch {
+    return false;
+  } finally {
+    raw.close();
+  }
+}
+
+function openForWriting(file: string, options: OpenFileOptions): CatalogueFile {
   mkdirSync(dirname(file), { recursive: true });
   const held = hold(file);
-  let rawWrite: Database.Database | undefined;
+  let writer: Writer | undefined;
   try {
-    rawWrite = openWriter(file, options);
-    const writing = rawWrite;
-    const rawRead = openReader(file, false, newest);
+    const opened = openWriter(file, options, held.asLeft);
+    writer = opened;
+    const version = opened.raw.pragma('data_version', { simple: true });
+    const rawRead = openReader(file);
     return {
       ...readingParts(file, rawRead),
+      cautions: opened.cautions,
       readOnlyReason: null,
       readOnly: false,
-      change: changer(writing, wrap(writing)),
+      change: changer(opened.raw, wrap(opened.raw)),
       close: () => {
         rawRead.close();
-        writing.pragma('optimize');
-        writing.close();
-        held.release();
+        held.release(closeWriter(opened, version));
       },
     };
   } catch (error) {
-    rawWrite?.close();
-    held.release();
+    writer?.raw.close();
+    held.release(false);
     throw error;
   }
 }
@@ -193,14 +255,14 @@ function withWayBack(error: unknown, file: string): unknown {
  */
 export function openCatalogueFile(path: string, options: OpenFileOptions): CatalogueFile {
   const file = resolve(path);
-  const newest = readMigrations(options.migrations ?? MIGRATIONS).length;
+  const migrations = readMigrations(options.migrations ?? MIGRATIONS);
   try {
-    if (options.readOnly) return openForReading(file, newest, ASKED_FOR);
-    return openForWriting(file, newest, options);
+    if (options.readOnly) return openForReading(file, migrations, ASKED_FOR);
+    return openForWriting(file, options);
   } catch (error) {
     const refusal = withWayBack(refusalOf(error), file);
     if (refusal instanceof Refusal && refusal.code === 'CATALOGUE_NEWER' && !options.readOnly)
-      return openForReading(file, newest, refusal.message);
+      return openForReading(file, migrations, refusal.message);
     throw refusal;
   }
 }

@@ -1,9 +1,40 @@
 import { hostname } from 'node:os';
 import Database from 'better-sqlite3';
 import { Refusal } from '../contract/refusal.ts';
+import { bytesOf, isAsLeft, noteBytes, notedBytes } from './left-as.ts';
 
 export interface Hold {
-  release(): void;
+  /** Whether the catalogue file has the very bytes it had when it was last released as sound. */
+  readonly asLeft: boolean;
+  /** Lets the closed file go. `sound` notes its bytes, so that the next opening need not examine it whole. */
+  release(sound: boolean): void;
+}
+
+/** Notes who holds the file, forgets how it was left, and keeps a transaction open until the release. */
+function take(side: Database.Database, file: string): boolean {
+  side.exec('BEGIN IMMEDIATE');
+  const asLeft = isAsLeft(file, notedBytes(side));
+  side.exec(
+    'CREATE TABLE IF NOT EXISTS holder (id INTEGER PRIMARY KEY, host TEXT, pid INTEGER, since TEXT) STRICT',
+  );
+  side
+    .prepare('INSERT OR REPLACE INTO holder (id, host, pid, since) VALUES (1, ?, ?, ?)')
+    .run(hostname(), process.pid, new Date().toISOString());
+  noteBytes(side, null);
+  side.exec('COMMIT; BEGIN IMMEDIATE');
+  return asLeft;
+}
+
+function letGo(side: Database.Database, file: string, sound: boolean): void {
+  try {
+    if (sound) noteBytes(side, bytesOf(file));
+    side.exec('COMMIT');
+  } catch {
+    // Without the note (the disk may be full) the next opening examines the file whole; nothing else is lost.
+    if (side.inTransaction) side.exec('ROLLBACK');
+  } finally {
+    side.close();
+  }
 }
 
 /**
@@ -11,34 +42,25 @@ export interface Hold {
  * system lets go when the process ends in any way. Throws CATALOGUE_IN_USE naming who holds it.
  */
 export function hold(file: string): Hold {
-  const raw = new Database(`${file}-hold`, { timeout: 200 });
+  const side = new Database(`${file}-hold`, { timeout: 200 });
   try {
-    raw.exec(
-      'CREATE TABLE IF NOT EXISTS holder (id INTEGER PRIMARY KEY, host TEXT, pid INTEGER, since TEXT) STRICT',
-    );
-    raw
-      .prepare('INSERT OR REPLACE INTO holder (id, host, pid, since) VALUES (1, ?, ?, ?)')
-      .run(hostname(), process.pid, new Date().toISOString());
-    raw.exec('BEGIN IMMEDIATE');
+    return { asLeft: take(side, file), release: (sound) => letGo(side, file, sound) };
   } catch (error) {
     const busy = (error as { code?: string }).code === 'SQLITE_BUSY';
-    const sentence = busy ? whoHolds(raw) : null;
-    raw.close();
+    const sentence = busy ? whoHolds(side) : null;
+    side.close();
     if (sentence) throw new Refusal('CATALOGUE_IN_USE', sentence);
     throw error;
   }
-  return {
-    release: () => {
-      if (raw.inTransaction) raw.exec('ROLLBACK');
-      raw.close();
-    },
-  };
 }
 
-function whoHolds(raw: Database.Database): string {
-  const holder = raw.prepare('SELECT host, pid, since FROM holder').get() as
-    | { host: string; pid: number; since: string }
-    | undefined;
+function whoHolds(side: Database.Database): string {
+  const noted = side.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'holder'").get() !== undefined;
+  const holder = noted
+    ? (side.prepare('SELECT host, pid, since FROM holder').get() as
+        | { host: string; pid: number; since: string }
+        | undefined)
+    : undefined;
   const who = holder ? `process ${holder.pid} on ${holder.host} since ${holder.since}` : 'another process';
   return `This catalogue is already open in Edition Ledger (${who}); use that window, or close it first.`;
 }

@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3';
+import { type ReadDb, wrap } from './connection.ts';
 
 /** Tables that are not journalled: the journal itself, the list of applied migrations, and what is derived. */
 const UNJOURNALLED = new Set(['journal', 'migration', 'number_run']);
@@ -10,23 +11,20 @@ interface Column {
   hidden: number;
 }
 
-/** The journalled tables with their stored columns and key column, read from the file itself. */
-export function journalledTables(
-  raw: Database.Database,
-): { table: string; columns: string[]; key: string }[] {
-  const tables = raw
-    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
-    .pluck()
-    .all() as string[];
+/** The journalled tables with their stored columns and key column, read from the file itself; each has a key. */
+export function journalledTables(db: ReadDb): { table: string; columns: string[]; key: string }[] {
+  const tables = db.all<{ name: string }>(
+    "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
+  );
   return tables
+    .map(({ name }) => name)
     .filter((table) => !UNJOURNALLED.has(table))
-    .map((table) => {
-      const columns = (raw.pragma(`table_xinfo(${table})`) as Column[]).filter(
-        (column) => column.hidden === 0,
-      );
+    .flatMap((table) => {
+      const columns = db
+        .all<Column>('SELECT name, pk, hidden FROM pragma_table_xinfo(?)', table)
+        .filter((column) => column.hidden === 0);
       const key = columns.find((column) => column.pk === 1)?.name;
-      if (!key) throw new Error(`Table ${table} has no key to journal by.`);
-      return { table, columns: columns.map((column) => column.name), key };
+      return key ? [{ table, columns: columns.map((column) => column.name), key }] : [];
     });
 }
 
@@ -116,7 +114,7 @@ export function dropJournalTriggers(raw: Database.Database): void {
  */
 export function raiseJournalTriggers(raw: Database.Database): void {
   dropJournalTriggers(raw);
-  const tables = journalledTables(raw);
+  const tables = journalledTables(wrap(raw));
   const names = tables.map(({ table }) => table);
   for (const { table, columns, key } of tables) {
     const row = (side: 'OLD' | 'NEW') =>

@@ -1,12 +1,22 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type Database from 'better-sqlite3';
 import { Refusal } from '../contract/refusal.ts';
-import { raiseJournalTriggers } from './journal-triggers.ts';
+import { wrap } from './connection.ts';
+import { newestEntry, sealJournal } from './journal.ts';
+import { dropJournalTriggers, raiseJournalTriggers } from './journal-triggers.ts';
+import { divergences } from './replay.ts';
 
 /** Marks a SQLite file as a catalogue file ('EdLg'). */
 export const APPLICATION_ID = 0x45644c67;
+
+/** The migrations this program ships. */
+export const MIGRATIONS = fileURLToPath(new URL('../../migrations', import.meta.url));
+
+/** The operation under which an upgrade stands in the journal. */
+export const UPGRADE = 'catalogue.upgrade';
 
 export interface Migration {
   version: number;
@@ -52,8 +62,30 @@ export function checkHistory(raw: Database.Database, migrations: readonly Migrat
 }
 
 /**
- * Brings the file to the newest form, all steps or none: foreign keys off → BEGIN IMMEDIATE → steps →
- * journal triggers → foreign_key_check → user_version → COMMIT → foreign keys on. The caller backs up first.
+ * Enters in the journal what the steps did to the rows, a new column included, as one command: so a replay gives
+ * the tables as they stand in the new form.
+ */
+function journalUpgrade(raw: Database.Database, at: string): void {
+  const db = wrap(raw);
+  const since = newestEntry(db);
+  for (const { table, key, told, held } of divergences(db)) {
+    const action = told === null ? 'added' : held === null ? 'removed' : 'changed';
+    db.run(
+      'INSERT INTO journal (entity, row_key, action, before, after) VALUES (?, ?, ?, ?, ?)',
+      table,
+      key,
+      action,
+      told,
+      held,
+    );
+  }
+  sealJournal(db, UPGRADE, at, since);
+}
+
+/**
+ * Brings the file to the newest form, all steps or none: foreign keys off → BEGIN IMMEDIATE → steps without the
+ * journal's triggers → those triggers anew → journal → foreign_key_check → user_version → COMMIT → foreign keys
+ * on. The caller proves the file sound and backs it up first.
  */
 export function applyMigrations(raw: Database.Database, migrations: readonly Migration[], at: string): void {
   const from = schemaVersionOf(raw);
@@ -68,11 +100,13 @@ export function applyMigrations(raw: Database.Database, migrations: readonly Mig
     const record = raw.prepare(
       'INSERT INTO migration (version, name, sha256, applied_at) VALUES (?, ?, ?, ?)',
     );
+    dropJournalTriggers(raw);
     for (const migration of pending) {
       raw.exec(migration.sql);
       record.run(migration.version, migration.name, migration.sha256, at);
     }
     raiseJournalTriggers(raw);
+    if (from > 0) journalUpgrade(raw, at);
     const broken = raw.pragma('foreign_key_check') as unknown[];
     if (broken.length > 0) throw new Error(`The upgrade would leave ${broken.length} broken references.`);
     raw.pragma(`application_id = ${APPLICATION_ID}`);

@@ -1,53 +1,98 @@
-import type Database from 'better-sqlite3';
 import type { JournalEntry } from '../contract/journal.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 import { journalledTables } from './journal-triggers.ts';
 
 type Tables = Map<string, Map<string, string>>;
 
-/** What the journal alone says the tables hold: every row as canonical JSON, by table and key. */
-function replayed(db: ReadDb): Tables {
+/** A row that does not stand as the journal tells it: canonical JSON of what it tells and of what the table holds. */
+export interface Divergence {
+  table: string;
+  key: string;
+  told: string | null;
+  held: string | null;
+}
+
+/**
+ * What the journal alone says the tables hold: every row as canonical JSON, by table and key. `broken` names the
+ * rows ('work 3') of entries that do not start from where the entry before them left the row.
+ */
+function replayed(db: ReadDb): { tables: Tables; broken: string[] } {
   const tables: Tables = new Map();
+  const broken: string[] = [];
   const page = 5_000;
   for (let from = 0; ; ) {
-    const entries = db.all<{ seq: number; entity: string; row_key: string; after: string | null }>(
-      'SELECT seq, entity, row_key, after FROM journal WHERE seq > ? ORDER BY seq LIMIT ?',
+    const entries = db.all<{
+      seq: number;
+      entity: string;
+      row_key: string;
+      before: string | null;
+      after: string | null;
+    }>(
+      'SELECT seq, entity, row_key, before, after FROM journal WHERE seq > ? ORDER BY seq LIMIT ?',
       from,
       page,
     );
-    for (const { entity, row_key, after } of entries) {
+    for (const { entity, row_key, before, after } of entries) {
       const rows = tables.get(entity) ?? new Map<string, string>();
       tables.set(entity, rows);
+      if ((rows.get(row_key) ?? null) !== before) broken.push(`${entity} ${row_key}`);
       if (after === null) rows.delete(row_key);
       else rows.set(row_key, after);
     }
     const last = entries.at(-1);
-    if (!last || entries.length < page) return tables;
+    if (!last || entries.length < page) return { tables, broken };
     from = last.seq;
   }
 }
 
-/**
- * Replays the journal and sets it against the tables. Answers the rows that differ ('work 3'), at most `most`
- * of them; none means that the journal tells the whole story.
- */
-export function replayDifferences(raw: Database.Database, db: ReadDb, most = 20): string[] {
-  const tables = replayed(db);
-  const differences: string[] = [];
-  for (const { table, columns, key } of journalledTables(raw)) {
+/** Every row that stands otherwise than the journal tells, table by table. */
+function* divergencesFrom(db: ReadDb, tables: Tables): Generator<Divergence> {
+  for (const { table, columns, key } of journalledTables(db)) {
     const rows = tables.get(table) ?? new Map<string, string>();
     const pairs = columns.map((column) => `'${column}', "${column}"`).join(', ');
-    const stored = raw.prepare(
-      `SELECT CAST("${key}" AS TEXT) AS k, json_object(${pairs}) AS j FROM "${table}"`,
-    );
-    for (const row of stored.iterate() as Iterable<{ k: string; j: string }>) {
-      if (rows.get(row.k) !== row.j) differences.push(`${table} ${row.k}`);
-      rows.delete(row.k);
-      if (differences.length >= most) return differences;
+    for (const row of db.all<{ key: string; held: string }>(
+      `SELECT CAST("${key}" AS TEXT) AS key, json_object(${pairs}) AS held FROM "${table}"`,
+    )) {
+      const told = rows.get(row.key) ?? null;
+      if (told !== row.held) yield { table, key: row.key, told, held: row.held };
+      rows.delete(row.key);
     }
-    for (const left of rows.keys()) differences.push(`${table} ${left}`);
   }
-  return differences.slice(0, most);
+  for (const [table, rows] of tables) for (const [key, told] of rows) yield { table, key, told, held: null };
+}
+
+/** Every row that stands otherwise than the journal tells; used where the journal is brought up to the tables. */
+export function divergences(db: ReadDb): Divergence[] {
+  return [...divergencesFrom(db, replayed(db).tables)];
+}
+
+/** Runs of taken numbers as they must be by the numbers, against those kept; both ways. */
+const WRONG_RUNS = `
+  WITH placed AS (
+    SELECT block_id, block_index, block_index - row_number() OVER (PARTITION BY block_id ORDER BY block_index) AS run
+    FROM number WHERE block_id IS NOT NULL
+  ), must AS (
+    SELECT block_id, min(block_index) AS first_index, max(block_index) AS last_index FROM placed GROUP BY block_id, run
+  ), kept AS (SELECT block_id, first_index, last_index FROM number_run)
+  SELECT DISTINCT block_id FROM (
+    SELECT * FROM (SELECT * FROM must EXCEPT SELECT * FROM kept)
+    UNION ALL SELECT * FROM (SELECT * FROM kept EXCEPT SELECT * FROM must)) ORDER BY block_id`;
+
+/**
+ * Replays the journal and sets it against the tables, and the runs of taken numbers against the numbers. Answers
+ * the rows that differ ('work 3', 'number_run of block 1'), at most `most` of them; none means that the journal
+ * tells the whole story.
+ */
+export function replayDifferences(db: ReadDb, most = 20): string[] {
+  const { tables, broken } = replayed(db);
+  const differences = new Set(broken.slice(0, most));
+  for (const { table, key } of divergencesFrom(db, tables)) {
+    if (differences.size >= most) break;
+    differences.add(`${table} ${key}`);
+  }
+  for (const { block_id } of db.all<{ block_id: number }>(WRONG_RUNS))
+    differences.add(`number_run of block ${block_id}`);
+  return [...differences].slice(0, most);
 }
 
 const quoted = (name: string) => `"${name.replaceAll('"', '')}"`;

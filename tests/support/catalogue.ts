@@ -8,7 +8,6 @@ import type { RefusalBody } from '../../src/contract/refusal.ts';
 import { Refusal } from '../../src/contract/refusal.ts';
 import type { QueryContext } from '../../src/queries/context.ts';
 import { type CatalogueFile, openCatalogueFile } from '../../src/store/catalogue-file.ts';
-import { replayDifferences } from '../../src/store/replay.ts';
 
 /** A Monday; the clock of a test catalogue stands here until it is set. */
 export const MONDAY = '2026-03-02';
@@ -85,7 +84,6 @@ export function openTestFile(today = MONDAY): TestFile {
         db: file.read,
         on: () => file.read,
         today: day,
-        replayDifferences: () => replayDifferences(file.rawRead, file.read),
         file: {
           path: file.file,
           name: file.fileName,
