@@ -13,7 +13,7 @@ beforeAll(async () => {
 });
 
 test('the demo is loaded into an empty catalogue alone', async () => {
-  const again = await cli(file, 'demo');
+  const again = await here(file, ['demo']);
   expect(again).toMatchObject({ code: 1, out: '' });
   expect(again.err.trim().split('\n')).toHaveLength(1);
 });
@@ -53,7 +53,7 @@ describe('status', () => {
 describe('audit', () => {
   test('is clean on the demo and carries the caution once, as text and as CSV', async () => {
     for (const form of [[], ['--csv']]) {
-      const { code, out, err } = await cli(file, 'audit', ...form);
+      const { code, out, err } = await here(file, ['audit', ...form]);
       expect([code, err]).toEqual([0, '']);
       expect(out.split(CAUTION)).toHaveLength(2);
     }
@@ -96,7 +96,7 @@ test('a change shows what stood before and after', async () => {
 });
 
 test('the file is found sound, and the chain’s head is told', async () => {
-  const { code, out } = await cli(file, 'check');
+  const { code, out } = await here(file, ['check']);
   expect(code).toBe(0);
   expect(out).toMatch(/Journal head: [0-9a-f]{64}/);
 });
