@@ -1,5 +1,11 @@
 import type { Settings } from '../../contract/settings.ts';
-import type { CHANNEL_KINDS, FormatStanding, ListingStanding, NumberStanding } from '../../contract/terms.ts';
+import type {
+  CHANNEL_KINDS,
+  FormatStanding,
+  ListingStanding,
+  NumberStanding,
+  PROOF_KINDS,
+} from '../../contract/terms.ts';
 
 // The plain facts the rules look at. First the rows as the catalogue file holds them, then the same rows
 // joined to each other, so that a rule follows a name instead of searching.
@@ -12,7 +18,7 @@ export interface BlockRow {
   boughtOn: string | null;
 }
 
-export interface WorkRow {
+interface WorkRow {
   id: number;
   title: string;
 }
@@ -38,7 +44,7 @@ export interface EditionRow {
   replacesId: number | null;
 }
 
-export interface ContributorRow {
+interface ContributorRow {
   editionId: number;
   role: string;
   name: string;
@@ -78,10 +84,11 @@ export interface NumberRow {
   standing: Exclude<NumberStanding, 'free'>;
 }
 
-export interface ChannelRow {
+interface ChannelRow {
   id: number;
   name: string;
   kind: (typeof CHANNEL_KINDS)[number];
+  proof: (typeof PROOF_KINDS)[number];
   leadDays: number;
   removalDays: number;
   subjectLimit: number | null;
@@ -105,7 +112,7 @@ export interface ListingRow {
   lastStepOn: string | null;
 }
 
-export interface StepRow {
+interface StepRow {
   listingId: number;
   toStanding: ListingStanding;
   onDate: string;

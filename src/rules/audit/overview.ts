@@ -20,7 +20,7 @@ function sellingSince(listing: ListingFacts): string | null {
 }
 
 /** Where a format stands on one channel: 'Printworks Direct: selling since 2019-05-02'. */
-export function channelLine(listing: ListingFacts): string {
+function channelLine(listing: ListingFacts): string {
   const { standing, channel, lastStepOn } = listing;
   if (standing === 'unsent')
     return `${channel.name}: ${lastStepOn ? `back with us since ${lastStepOn}` : WORDS.unsent}`;

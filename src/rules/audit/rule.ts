@@ -47,7 +47,7 @@ export function ofNothing(message: string): Found {
   return { ...NOTHING, message };
 }
 
-export function ofWork(work: WorkFacts, message: string): Found {
+function ofWork(work: WorkFacts, message: string): Found {
   return { ...NOTHING, workId: work.id, message };
 }
 

@@ -4,13 +4,22 @@ import { each, hasEnded, OURS, ofListing, PRACTICE, type Rule } from './rule.ts'
 
 // Where listings stand, beside where their format stands.
 
-/** A listing that waits for the channel's word longer than the channel's lead time (working days). */
+/** Working days that a printed proof is on its way beside the channel's lead time; as release plans allow. */
+const PROOF_BY_POST = 10;
+
+function allowedDays({ channel }: ListingFacts): number {
+  return channel.leadDays + (channel.proof === 'physical' ? PROOF_BY_POST : 0);
+}
+
+/** A listing that waits for the channel's word longer than it takes, and that no task reminds of. */
 function waits(facts: Facts): (listing: ListingFacts) => boolean {
   const calendar = workCalendar(facts.settings);
+  const inHand = new Set(facts.tasks.map((task) => task.listing));
   return (listing) =>
     (listing.standing === 'sent' || listing.standing === 'proof') &&
     listing.lastStepOn !== null &&
-    workingDaysAfter(calendar, listing.lastStepOn, listing.channel.leadDays) < facts.day;
+    !inHand.has(listing) &&
+    workingDaysAfter(calendar, listing.lastStepOn, allowedDays(listing)) < facts.day;
 }
 
 function waiting(listing: ListingFacts): string {
@@ -49,7 +58,8 @@ export const standingRules: readonly Rule[] = [
   },
   {
     id: 'listing-waits-too-long',
-    sentence: 'A listing that was sent is answered within the lead time of the channel.',
+    sentence:
+      'A listing that was sent is answered within the lead time of the channel, unless a task reminds of it.',
     severity: 'should fix',
     mend: 'Ask the channel how far it is; record the proof, or that the listing was refused.',
     source: OURS,
@@ -57,7 +67,7 @@ export const standingRules: readonly Rule[] = [
       const isWaiting = waits(facts);
       return each(facts.listings, ofListing, (listing) =>
         listing.format.standing !== 'live' && isWaiting(listing)
-          ? `${waiting(listing)}; the lead time is ${listing.channel.leadDays} working days.`
+          ? `${waiting(listing)}; ${allowedDays(listing)} working days are allowed for that.`
           : null,
       );
     },

@@ -150,6 +150,7 @@ function addOthers(c: Catalogue): void {
 /** A fresh copy of the clean catalogue. */
 export function cleanCatalogue(): Catalogue {
   const channel = {
+    proof: 'electronic' as const,
     leadDays: 3,
     removalDays: 7,
     subjectLimit: 5,

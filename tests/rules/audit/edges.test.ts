@@ -73,6 +73,21 @@ describe('days at the edge', () => {
     expect(found(send('2026-11-19', ['2026-11-23']))).toEqual([]);
   });
 
+  test('a printed proof may be ten working days longer on its way, and a task about the listing is reminder enough', () => {
+    const send = (day: string, proof: 'electronic' | 'physical') => (c: Catalogue) => {
+      row(c.channels, CHANNEL.bookshop).proof = proof;
+      addListing(c, FORMAT.secondPaper, CHANNEL.bookshop, [['sent', day]]);
+    };
+    expect(found(send('2026-11-06', 'physical'))).toEqual([]);
+    expect(found(send('2026-11-05', 'physical'))).toEqual(['live-listing-not-cleared']);
+    const remind = (c: Catalogue) => {
+      send('2026-11-05', 'electronic')(c);
+      const task = { planId: null, workId: 1, editionId: EDITION.second, formatId: FORMAT.secondPaper };
+      c.tasks.push({ ...task, id: 2, listingId: 214, title: 'Ask', dueOn: '2026-11-30', waitingFor: '' });
+    };
+    expect(found(remind)).toEqual([]);
+  });
+
   test('a number may be reserved for a year', () => {
     const reserve = (reservedOn: string) => (c: Catalogue) => addNumber(c, 40, { reservedOn });
     expect(found(reserve('2025-11-25'))).toEqual([]);

@@ -116,7 +116,7 @@ export const salePlants: Plants = {
         'proofing',
       );
     },
-    says: 'has had a proof to check since 2026-11-18 and was never cleared; the lead time is 3 working days',
+    says: 'has had a proof to check since 2026-11-18 and was never cleared; 3 working days are allowed for that',
     about: { listingId: 311 },
   },
   'live-listing-never-sent': {
