@@ -1,5 +1,12 @@
 import isbn3 from 'isbn3';
-import { checkDigit13, parseIsbn } from '../../src/rules/isbn/index.ts';
+import {
+  blockNumber,
+  checkDigit13,
+  nextFree,
+  parseIsbn,
+  runsOf,
+  tryIsbn,
+} from '../../src/rules/isbn/index.ts';
 
 const INPUTS = 20_000;
 const ROUNDS = 15;
@@ -69,50 +76,92 @@ function seconds(work: () => number): number {
   return spent / times / 1e6;
 }
 
+/** One side of a comparison: works through all inputs and answers a sum that depends on every result. */
+type Side = (texts: readonly string[]) => number;
+
+const parsed: Side = (texts) => {
+  let sum = 0;
+  for (const text of texts) {
+    const read = parseIsbn(text);
+    if (read.ok) sum += read.isbn.hyphenated.length + read.isbn.registrant.length;
+  }
+  return sum;
+};
+
+const tried: Side = (texts) => {
+  let sum = 0;
+  for (const text of texts) sum += tryIsbn(text)?.isbn.hyphenated.length ?? 0;
+  return sum;
+};
+
+const byIsbn3: Side = (texts) => {
+  let sum = 0;
+  for (const text of texts) {
+    const read = isbn3.parse(text);
+    if (read !== null) sum += read.isbn13h.length + read.publisher.length;
+  }
+  return sum;
+};
+
 /** Both sides in turn over the same inputs. The best round of each counts: it is the one least disturbed by other work. */
-function compare(name: string, texts: readonly string[]): void {
-  const ours = (): number => {
-    let sum = 0;
-    for (const text of texts) {
-      const read = parseIsbn(text);
-      if (read.ok) sum += read.isbn.hyphenated.length + read.isbn.registrant.length;
-    }
-    return sum;
-  };
-  const theirs = (): number => {
-    let sum = 0;
-    for (const text of texts) {
-      const read = isbn3.parse(text);
-      if (read !== null) sum += read.isbn13h.length + read.publisher.length;
-    }
-    return sum;
-  };
-  seconds(ours);
-  seconds(theirs);
+function compare(name: string, texts: readonly string[], side: Side): void {
   let best = { ours: Infinity, theirs: Infinity };
   for (let round = 0; round < ROUNDS; round += 1)
-    best = { ours: Math.min(best.ours, seconds(ours)), theirs: Math.min(best.theirs, seconds(theirs)) };
+    best = {
+      ours: Math.min(
+        best.ours,
+        seconds(() => side(texts)),
+      ),
+      theirs: Math.min(
+        best.theirs,
+        seconds(() => byIsbn3(texts)),
+      ),
+    };
   const rate = (time: number): string =>
     Math.round(texts.length / time)
       .toLocaleString('en')
       .padStart(11);
   const ratio = (best.theirs / best.ours).toFixed(1);
-  console.log(`${name.padEnd(32)} ${rate(best.ours)}/s   isbn3 ${rate(best.theirs)}/s   ${ratio} ×`);
+  console.log(`${name.padEnd(34)} ${rate(best.ours)}/s   isbn3 ${rate(best.theirs)}/s   ${ratio} ×`);
 }
 
-/** Reading, splitting and hyphenating against the package isbn3, in one run on the same inputs. */
+/** The next free number of a block of a million of which every other one of the first `taken` is taken. */
+function nextFreeCost(taken: number): void {
+  const runs = runsOf(Array.from({ length: taken / 2 }, (_, i) => 2 * i));
+  const block = { digits: '978019', publicationDigits: 6 };
+  const next = sequence(taken);
+  const from = Array.from({ length: 10_000 }, () => Math.floor(next() * taken));
+  const time = Math.min(
+    ...Array.from({ length: ROUNDS }, () =>
+      seconds(() => {
+        let sum = 0;
+        for (const index of from) sum += blockNumber(block, nextFree(runs, 1_000_000, index) ?? 0).length;
+        return sum;
+      }),
+    ),
+  );
+  const each = (time / from.length) * 1e9;
+  console.log(
+    `next free, ${taken.toLocaleString('en').padStart(9)} taken or passed   ${each.toFixed(0)} ns each`,
+  );
+}
+
+/** Reading, splitting and hyphenating against the package isbn3, in one run on the same inputs; then the next free number. */
 export function bench(): void {
   const valid = validInputs();
-  compare('validate, split, hyphenate', valid);
+  const garbage = garbageInputs(valid);
+  compare('validate, split, hyphenate', valid, parsed);
   for (const [i, form] of ['13 digits', 'hyphenated', '10 digits', '10 hyphenated'].entries())
     compare(
       `  ${form}`,
       valid.filter((_, at) => at % 4 === i),
+      parsed,
     );
-  const garbage = garbageInputs(valid);
-  compare('refuse with a reason', garbage);
+  compare('turn garbage away', garbage, tried);
+  compare('turn garbage away with a reason', garbage, parsed);
   for (let i = 0; i < 10; i += 1) {
     const kind = garbage.filter((_, at) => at % 10 === i);
-    compare(`  such as '${kind[0]?.slice(0, 18)}'`, kind);
+    compare(`  such as '${kind[0]?.slice(0, 18)}'`, kind, parsed);
   }
+  for (const taken of [100, 10_000, 1_000_000]) nextFreeCost(taken);
 }
