@@ -5,13 +5,21 @@ import { Button, Dialog, Notice, Refused } from '../../ui/index.ts';
 import { type CheckedCommand, useCheckedCommand } from '../settings/parts/use-checked-command.ts';
 import { useGuardedClose } from '../settings/parts/use-guarded-close.tsx';
 import { type ChannelDraft, draftOf, missingDays, NEW_CHANNEL } from './channel-draft.ts';
-import { LimitsItHas, RequestText, TimeItTakes, UsualTerms, WhatItIs } from './channel-fields.tsx';
+import {
+  LimitsItHas,
+  LocksBesides,
+  RequestText,
+  TimeItTakes,
+  UsualTerms,
+  WhatItIs,
+} from './channel-fields.tsx';
 
 const PARTS = [
   { title: 'What it is', fields: WhatItIs },
   { title: 'How long it takes', fields: TimeItTakes },
   { title: 'What it accepts', fields: LimitsItHas },
   { title: 'Usual terms', fields: UsualTerms },
+  { title: 'Locks', fields: LocksBesides },
   { title: 'Request text', fields: RequestText },
 ] as const;
 
@@ -31,44 +39,46 @@ function ChannelForm({ title, before, confirm, command, save, onClose }: FormPro
   const readOnly = useReadOnly();
   const guard = useGuardedClose(JSON.stringify(draft) !== JSON.stringify(before), onClose);
   return (
-    <Dialog open onClose={guard.close} title={title} width="wide">
-      <form
-        className="stack"
-        ref={command.form}
-        onSubmit={(event) => {
-          event.preventDefault();
-          save(draft);
-        }}
-      >
-        {readOnly === undefined ? null : <Notice>{readOnly}</Notice>}
-        {PARTS.map((part) => (
-          <fieldset key={part.title} className="form-part" disabled={readOnly !== undefined}>
-            <legend>{part.title}</legend>
-            <div className="stack">
-              <part.fields
-                draft={draft}
-                onChange={(change) => setDraft((now) => ({ ...now, ...change }))}
-                errorOf={command.errorOf}
-              />
-            </div>
-          </fieldset>
-        ))}
-        <Refused refusal={command.refusal} fields={SHOWN} />
-        <div className="row form-end">
-          <Button
-            type="submit"
-            kind="primary"
-            pending={command.pending}
-            disabled={readOnly !== undefined}
-            reason={readOnly}
-          >
-            {confirm}
-          </Button>
-          <Button onClick={guard.close}>Cancel</Button>
-        </div>
-      </form>
+    <>
+      <Dialog open onClose={guard.close} title={title} width="wide">
+        <form
+          className="stack"
+          ref={command.form}
+          onSubmit={(event) => {
+            event.preventDefault();
+            save(draft);
+          }}
+        >
+          {readOnly === undefined ? null : <Notice>{readOnly}</Notice>}
+          {PARTS.map((part) => (
+            <fieldset key={part.title} className="form-part" disabled={readOnly !== undefined}>
+              <legend>{part.title}</legend>
+              <div className="stack">
+                <part.fields
+                  draft={draft}
+                  onChange={(change) => setDraft((now) => ({ ...now, ...change }))}
+                  errorOf={command.errorOf}
+                />
+              </div>
+            </fieldset>
+          ))}
+          <Refused refusal={command.refusal} fields={SHOWN} />
+          <div className="row form-end">
+            <Button
+              type="submit"
+              kind="primary"
+              pending={command.pending}
+              disabled={readOnly !== undefined}
+              reason={readOnly}
+            >
+              {confirm}
+            </Button>
+            <Button onClick={guard.close}>Cancel</Button>
+          </div>
+        </form>
+      </Dialog>
       {guard.question}
-    </Dialog>
+    </>
   );
 }
 

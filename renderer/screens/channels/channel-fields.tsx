@@ -1,7 +1,8 @@
-import { CHANNEL_KINDS, PROOF_KINDS, RETURNS } from '../../../src/contract/terms.ts';
+import { CHANNEL_KINDS, LOCKABLE_FIELDS, PROOF_KINDS, RETURNS } from '../../../src/contract/terms.ts';
 import { useQueryOf } from '../../api.ts';
-import { Button, NumberInput, Select, TextArea, TextInput } from '../../ui/index.ts';
+import { Button, Checkbox, Field, NumberInput, Select, TextArea, TextInput } from '../../ui/index.ts';
 import { RequestTemplate } from '../settings/parts/request-template.tsx';
+import { fieldName } from '../work/parts/names.ts';
 import type { ChannelDraft } from './channel-draft.ts';
 import { PercentInput } from './percent-input.tsx';
 import { KIND_WORDS, PROOF_WORDS } from './words.ts';
@@ -171,6 +172,38 @@ export function UsualTerms({ draft, onChange, errorOf }: ChannelFieldsProps) {
         />
       </div>
     </>
+  );
+}
+
+/** Fields it does not let one change any more, beside those that lock everywhere. */
+export function LocksBesides({ draft, onChange, errorOf }: ChannelFieldsProps) {
+  const { locksMore } = draft;
+  return (
+    <Field
+      as="group"
+      label="Fields that lock here"
+      error={errorOf('locksMore')}
+      help="Tick what this channel does not let you change once a format was sent to it. The ISBN, titles, people and the like lock everywhere."
+    >
+      {() => (
+        <div className="columns lock-choices">
+          {LOCKABLE_FIELDS.map((field) => (
+            <Checkbox
+              key={field}
+              label={fieldName(field)}
+              checked={locksMore.includes(field)}
+              onChange={(locked) =>
+                onChange({
+                  locksMore: LOCKABLE_FIELDS.filter((one) =>
+                    one === field ? locked : locksMore.includes(one),
+                  ),
+                })
+              }
+            />
+          ))}
+        </div>
+      )}
+    </Field>
   );
 }
 

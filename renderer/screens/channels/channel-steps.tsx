@@ -60,7 +60,8 @@ function RemoveQuestion({ channel, onClose }: QuestionProps) {
       onConfirm={() => {
         void command
           .run({ id: channel.id }, `${channel.name} is removed.`)
-          .then((answer) => answer.ok && onClose());
+          // The row goes with its buttons; the heading takes the focus.
+          .then((answer) => answer.ok && document.querySelector<HTMLElement>('main h1')?.focus());
       }}
     >
       It has no listing, so nothing else is lost. The journal keeps what it was.
@@ -68,14 +69,12 @@ function RemoveQuestion({ channel, onClose }: QuestionProps) {
   );
 }
 
-/** Close, open again, remove: the buttons at the end of a channel's row. */
+/** Close, open again, and remove while unused: the buttons at the end of a channel's row. */
 export function ChannelSteps({ channel }: { channel: Channel }) {
   const readOnly = useReadOnly();
   const reopen = useCommand('channels.update');
   const [asking, setAsking] = useState<'close' | 'remove'>();
   const end = () => setAsking(undefined);
-  const used =
-    channel.listings > 0 ? 'It has listings, so it is kept for the record; close it instead.' : undefined;
   const still = { disabled: readOnly !== undefined, reason: readOnly };
   const { name } = channel;
   return (
@@ -88,22 +87,18 @@ export function ChannelSteps({ channel }: { channel: Channel }) {
         <Button
           kind="quiet"
           {...still}
-          label={`Open ${name} again`}
+          label={`Open again: ${name}`}
           pending={reopen.pending}
           onClick={() => void reopen.run({ id: channel.id, closedOn: null }, `${name} is open again.`)}
         >
           Open again
         </Button>
       )}
-      <Button
-        kind="quiet"
-        disabled={(readOnly ?? used) !== undefined}
-        reason={readOnly ?? used}
-        label={`Remove ${name}`}
-        onClick={() => setAsking('remove')}
-      >
-        Remove…
-      </Button>
+      {channel.listings === 0 ? (
+        <Button kind="quiet" {...still} label={`Remove ${name}`} onClick={() => setAsking('remove')}>
+          Remove…
+        </Button>
+      ) : null}
       {asking === 'close' ? <CloseQuestion channel={channel} onClose={end} /> : null}
       {asking === 'remove' ? <RemoveQuestion channel={channel} onClose={end} /> : null}
     </div>

@@ -1,7 +1,19 @@
+import { Fragment } from 'react';
 import type { Channel } from '../../../src/contract/channels.ts';
 import { type Column, Sign, Table } from '../../ui/index.ts';
 import { ChannelSteps } from './channel-steps.tsx';
 import { KIND_WORDS, limitsInWords, listingsInWords, PROOF_WORDS, termsInWords } from './words.ts';
+
+/** An address that may break over lines behind its own signs. */
+function Breakable({ text }: { text: string }) {
+  const parts = text.split(/(?<=[@./-])/);
+  return parts.map((part, index) => (
+    <Fragment key={`${String(index)}${part}`}>
+      {part}
+      <wbr />
+    </Fragment>
+  ));
+}
 
 /** How many listings it has, and that it is closed, by word and sign. */
 function Listings({ channel }: { channel: Channel }) {
@@ -27,8 +39,10 @@ const COLUMNS: Column<Channel>[] = [
     header: 'Takes',
     cell: (channel) => (
       <div>
-        <p>{KIND_WORDS[channel.kind]}</p>
-        <p className="soft channel-contact">{channel.contact}</p>
+        <p className="nowrap">{KIND_WORDS[channel.kind]}</p>
+        <p className="soft channel-contact">
+          <Breakable text={channel.contact} />
+        </p>
       </div>
     ),
     sortBy: (channel) => KIND_WORDS[channel.kind],
@@ -43,10 +57,10 @@ const COLUMNS: Column<Channel>[] = [
     key: 'days',
     header: 'Days and proof',
     cell: (channel) => (
-      <div className="nowrap">
-        <p>{channel.leadDays.toLocaleString()} to be on sale</p>
-        <p>{channel.removalDays.toLocaleString()} to be taken down</p>
-        <p>{PROOF_WORDS[channel.proof]}</p>
+      <div>
+        <p className="nowrap">{channel.leadDays.toLocaleString()} to be on sale</p>
+        <p className="nowrap">{channel.removalDays.toLocaleString()} to be taken down</p>
+        <p className="nowrap">{PROOF_WORDS[channel.proof]}</p>
       </div>
     ),
     sortBy: (channel) => channel.leadDays,

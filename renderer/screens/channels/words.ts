@@ -1,5 +1,5 @@
 import type { Channel } from '../../../src/contract/channels.ts';
-import { RETURNS } from '../../../src/contract/terms.ts';
+import { percent, returnsName } from '../work/parts/names.ts';
 
 export const KIND_WORDS: Readonly<Record<Channel['kind'], string>> = {
   print: 'Printed books',
@@ -14,14 +14,9 @@ export const PROOF_WORDS: Readonly<Record<Channel['proof'], string>> = {
   physical: 'Printed proof',
 };
 
-/** Basis points as people write them: 4000 is '40 %'. */
-export function percent(bp: number): string {
-  return `${(bp / 100).toLocaleString()}\u00a0%`;
-}
-
 /** '40 %, returnable on conditions'; a dash where nothing is usual. */
 export function termsInWords(channel: Pick<Channel, 'defaultDiscountBp' | 'defaultReturns'>): string {
-  const returns = RETURNS.find((entry) => entry.code === channel.defaultReturns)?.name.toLowerCase();
+  const returns = returnsName(channel.defaultReturns).toLowerCase();
   const discount = channel.defaultDiscountBp === null ? undefined : percent(channel.defaultDiscountBp);
   return [discount, returns].filter(Boolean).join(', ') || '—';
 }

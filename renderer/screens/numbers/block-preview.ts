@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { BlockResult } from '../../../src/rules/isbn/index.ts';
 
-/** What a typed prefix or number would be as a block; undefined while nothing readable is typed. */
+/** What a typed prefix or number would be as a block, its first and last number hyphenated; undefined while nothing is typed. */
 export function useBlockPreview(text: string): BlockResult | undefined {
   const [result, setResult] = useState<BlockResult>();
   useEffect(() => {
@@ -11,8 +11,22 @@ export function useBlockPreview(text: string): BlockResult | undefined {
     }
     let late = false;
     // The range table is large, so it is fetched when the first prefix is typed.
-    void import('../../../src/rules/isbn/index.ts').then(({ parseBlock }) => {
-      if (!late) setResult(parseBlock(text));
+    void import('../../../src/rules/isbn/index.ts').then(({ parseBlock, hyphenate }) => {
+      if (late) return;
+      const parsed = parseBlock(text);
+      const written = (isbn13: string) => hyphenate(isbn13) ?? isbn13;
+      setResult(
+        parsed.ok
+          ? {
+              ok: true,
+              block: {
+                ...parsed.block,
+                first: written(parsed.block.first),
+                last: written(parsed.block.last),
+              },
+            }
+          : parsed,
+      );
     });
     return () => {
       late = true;

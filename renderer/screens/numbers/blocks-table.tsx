@@ -20,14 +20,12 @@ const COLUMNS: Column<Block>[] = [
         <p className="soft">{block.agency}</p>
       </div>
     ),
-    sortBy: (block) => block.label,
   },
   {
     key: 'left',
     header: 'Left',
     nowrap: true,
     cell: (block) => leftInWords(block.counts.free, block.capacity),
-    sortBy: (block) => block.counts.free,
   },
   ...(['reserved', 'assigned', 'spent'] as const).map(
     (standing): Column<Block> => ({
@@ -59,8 +57,8 @@ const COLUMNS: Column<Block>[] = [
         '—'
       ) : (
         <div>
-          <p>{formatMoney(cost.amountMinor, cost.currency)}</p>
-          <p className="soft">{costPerNumber(cost, capacity)} each</p>
+          <p className="nowrap">{formatMoney(cost.amountMinor, cost.currency)}</p>
+          <p className="soft nowrap">{costPerNumber(cost, capacity)} each</p>
         </div>
       ),
   },

@@ -24,25 +24,27 @@ export function EditBlockDialog({ block, onClose }: { block: Block; onClose: () 
     if (answer?.ok) onClose();
   };
   return (
-    <Dialog open onClose={guard.close} title={`Notes of block ${block.hyphenatedPrefix}`}>
-      <form
-        className="stack"
-        ref={command.form}
-        onSubmit={(event) => {
-          event.preventDefault();
-          void save();
-        }}
-      >
-        <BlockFields notes={notes} onChange={setNotes} errorOf={command.errorOf} />
-        <Refused refusal={command.refusal} fields={['label', 'note', 'boughtOn', 'cost']} />
-        <div className="row">
-          <Button type="submit" kind="primary" pending={command.pending}>
-            Save
-          </Button>
-          <Button onClick={guard.close}>Cancel</Button>
-        </div>
-      </form>
+    <>
+      <Dialog open onClose={guard.close} title={`Notes of block ${block.hyphenatedPrefix}`}>
+        <form
+          className="stack"
+          ref={command.form}
+          onSubmit={(event) => {
+            event.preventDefault();
+            void save();
+          }}
+        >
+          <BlockFields notes={notes} onChange={setNotes} errorOf={command.errorOf} />
+          <Refused refusal={command.refusal} fields={['label', 'note', 'boughtOn', 'cost']} />
+          <div className="row">
+            <Button type="submit" kind="primary" pending={command.pending}>
+              Save
+            </Button>
+            <Button onClick={guard.close}>Cancel</Button>
+          </div>
+        </form>
+      </Dialog>
       {guard.question}
-    </Dialog>
+    </>
   );
 }

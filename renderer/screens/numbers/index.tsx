@@ -45,6 +45,12 @@ function useChosen(blocks: readonly Block[]) {
   return { block, all: chosen === ALL, choose };
 }
 
+/** How long the numbers last at the pace they are taken; told for today alone. */
+function Runway() {
+  const runway = useQueryOf('blocks.runway', {});
+  return runway.data ? <p className="runway">{runway.data.sentence}</p> : null;
+}
+
 /** How many numbers lie outside every block, with the way to them. */
 function Outside({
   blocks,
@@ -130,6 +136,7 @@ export default function NumbersScreen() {
       {blocks.length > 0 ? (
         <BlocksTable blocks={blocks} chosen={block?.id} onChoose={(next) => choose(String(next.id))} />
       ) : null}
+      {blocks.length > 0 && asOf === undefined ? <Runway /> : null}
       {list.data ? <Outside blocks={blocks} asOf={asOf} onShow={() => choose(ALL)} /> : null}
       {block ? <BlockView key={block.id} block={block} asOf={asOf} /> : null}
       {all ? <AllTaken asOf={asOf} /> : null}

@@ -1,8 +1,11 @@
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import { useQueryOf } from '../../api.ts';
 import { Dialog, KeyValue, type KeyValueItem, Refused, Standing } from '../../ui/index.ts';
-import { NumberSteps } from './number-steps.tsx';
+import { NumberSteps, type Question } from './number-steps.tsx';
+import { ReleaseDialog } from './release-dialog.tsx';
+import { SpendDialog } from './spend-dialog.tsx';
 import { WrittenForms } from './written-forms.tsx';
 
 /** The number as it stands now: asked alone, since the list it was opened from may no longer show it. */
@@ -43,16 +46,28 @@ export interface NumberDialogProps {
 /** One number: where it stands, how it is written, and what can be done with it. */
 export function NumberDialog({ opened, asOf, onClose }: NumberDialogProps) {
   const row = useNumberNow(opened, asOf);
+  const [asking, setAsking] = useState<Question>();
+  const end = () => setAsking(undefined);
+  const box = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a step takes its own button away, and the focus with it.
+  useEffect(() => {
+    if (document.activeElement === document.body)
+      box.current?.closest('dialog')?.querySelector('button')?.focus();
+  }, [asking, row.standing]);
   const checked = useQueryOf('isbns.check', { texts: [row.isbn13] });
   const check = checked.data?.checks[0];
   return (
-    <Dialog open onClose={onClose} title={`Number ${row.hyphenated}`}>
-      <div className="stack">
-        <KeyValue items={facts(row)} />
-        <Refused refusal={checked.error} />
-        {check ? <WrittenForms check={check} /> : null}
-        <NumberSteps row={row} />
-      </div>
-    </Dialog>
+    <>
+      <Dialog open onClose={onClose} title={`Number ${row.hyphenated}`}>
+        <div className="stack" ref={box}>
+          <KeyValue items={facts(row)} />
+          <Refused refusal={checked.error} />
+          {check ? <WrittenForms check={check} /> : null}
+          <NumberSteps row={row} onAsk={setAsking} />
+        </div>
+      </Dialog>
+      {asking === 'release' ? <ReleaseDialog row={row} onClose={end} /> : null}
+      {asking === 'spend' ? <SpendDialog row={row} onClose={end} /> : null}
+    </>
   );
 }

@@ -26,14 +26,18 @@ function NumberLine({ row, next }: { row: NumberRow | undefined; next: boolean }
   );
 }
 
-function Legend({ block }: { block: Block }) {
+/** What the shapes mean, with how many of each are shown. */
+function Legend({ rows }: { rows: readonly NumberRow[] }) {
   return (
     <ul className="legend" aria-label="What the shapes mean">
-      {NUMBER_STANDINGS.map((standing) => (
-        <li key={standing}>
-          <Standing of="number" value={standing} detail={block.counts[standing].toLocaleString()} />
-        </li>
-      ))}
+      {NUMBER_STANDINGS.map((standing) => {
+        const count = rows.filter((row) => row.standing === standing).length;
+        return (
+          <li key={standing}>
+            <Standing of="number" value={standing} detail={count.toLocaleString()} />
+          </li>
+        );
+      })}
     </ul>
   );
 }
@@ -95,7 +99,7 @@ export function NumberPage({ block, asOf, from, onOpen, takeFocus }: NumberPageP
           />
         </div>
       ) : null}
-      <Legend block={block} />
+      <Legend rows={rows ?? []} />
       <CellHint opens="the number" />
     </div>
   );

@@ -1,11 +1,9 @@
 import { useState } from 'react';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import { reserveNumbers } from '../../../src/contract/numbers.ts';
-import { useCommand } from '../../api.ts';
 import { useReadOnly } from '../../read-only.ts';
-import { Button, ConfirmDialog, Refused, TextInput } from '../../ui/index.ts';
+import { Button, Refused, TextInput } from '../../ui/index.ts';
 import { useCheckedCommand } from '../settings/parts/use-checked-command.ts';
-import { SpendDialog } from './spend-dialog.tsx';
 
 /** Keeps a free number for a purpose. */
 function ReserveForm({ row, reason }: { row: NumberRow; reason: string | undefined }) {
@@ -49,32 +47,17 @@ function ReserveForm({ row, reason }: { row: NumberRow; reason: string | undefin
   );
 }
 
-function ReleaseQuestion({ row, open, onClose }: { row: NumberRow; open: boolean; onClose: () => void }) {
-  const command = useCommand('numbers.release');
-  return (
-    <ConfirmDialog
-      open={open}
-      onClose={onClose}
-      title={`Release ${row.hyphenated}?`}
-      confirm="Release the number"
-      pending={command.pending}
-      refusal={command.refusal}
-      onConfirm={() => {
-        void command
-          .run({ isbn: row.isbn13 }, `${row.hyphenated} is free again.`)
-          .then((answer) => answer.ok && onClose());
-      }}
-    >
-      It is reserved for {row.usedFor}. Released, it is free, and any format may take it.
-    </ConfirmDialog>
-  );
+/** What needs an answer before it is done. */
+export type Question = 'release' | 'spend';
+
+interface NumberStepsProps {
+  row: NumberRow;
+  onAsk: (question: Question) => void;
 }
 
 /** What can be done with a number where it stands; a spent one stays as it is. */
-export function NumberSteps({ row }: { row: NumberRow }) {
+export function NumberSteps({ row, onAsk }: NumberStepsProps) {
   const readOnly = useReadOnly();
-  const [asking, setAsking] = useState<'release' | 'spend'>();
-  const end = () => setAsking(undefined);
   if (row.standing === 'spent')
     return <p className="soft">A spent number is never used again, so nothing more can be done with it.</p>;
   return (
@@ -82,7 +65,7 @@ export function NumberSteps({ row }: { row: NumberRow }) {
       {row.standing === 'free' ? <ReserveForm row={row} reason={readOnly} /> : null}
       <div className="row">
         {row.standing === 'reserved' ? (
-          <Button disabled={readOnly !== undefined} reason={readOnly} onClick={() => setAsking('release')}>
+          <Button disabled={readOnly !== undefined} reason={readOnly} onClick={() => onAsk('release')}>
             Release…
           </Button>
         ) : null}
@@ -90,13 +73,11 @@ export function NumberSteps({ row }: { row: NumberRow }) {
           kind="danger"
           disabled={readOnly !== undefined}
           reason={readOnly}
-          onClick={() => setAsking('spend')}
+          onClick={() => onAsk('spend')}
         >
           Record a misprint or mistake…
         </Button>
       </div>
-      <ReleaseQuestion row={row} open={asking === 'release'} onClose={end} />
-      {asking === 'spend' ? <SpendDialog row={row} onClose={end} /> : null}
     </>
   );
 }

@@ -105,7 +105,13 @@ export function NumberTable({ blockId, caption, fileName, asOf, onOpen }: Number
     <div className="number-table">
       <Toolbar
         label="Numbers shown"
-        end={<ExportButton filter={filter} fileName={fileName} disabled={total === 0} />}
+        end={
+          <ExportButton
+            filter={filter}
+            fileName={chosen ? `${fileName}-${chosen}` : fileName}
+            disabled={total === 0}
+          />
+        }
       >
         <Select<Shown>
           label="Standing"

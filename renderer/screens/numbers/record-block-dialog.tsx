@@ -19,18 +19,16 @@ function Preview({
   if (result.ok) {
     const { block } = result;
     return (
-      <Notice
-        tone="done"
-        title={`${block.hyphenatedPrefix} is a block of ${block.capacity.toLocaleString()} numbers.`}
-      >
-        Agency: {block.agency}. First number <span className="mono">{block.first}</span>, last{' '}
-        <span className="mono">{block.last}</span>.
+      <Notice title={`${block.hyphenatedPrefix} is a block of ${block.capacity.toLocaleString()} numbers.`}>
+        Agency: {block.agency}. Its numbers are <span className="mono nowrap">{block.first}</span> to{' '}
+        <span className="mono nowrap">{block.last}</span>.
       </Notice>
     );
   }
   const { message, hint, repair } = result.problem;
   return (
     <Notice
+      tone="care"
       title="Not a block yet."
       action={repair === null ? undefined : <Button onClick={() => onRepair(repair)}>Use {repair}</Button>}
     >
@@ -54,38 +52,40 @@ function RecordBlock({ onClose, onDone }: { onClose: () => void; onDone: (block:
     if (answer?.ok) onDone(answer.value);
   };
   return (
-    <Dialog open onClose={guard.close} title="Record a block">
-      <form
-        className="stack"
-        ref={command.form}
-        onSubmit={(event) => {
-          event.preventDefault();
-          void save();
-        }}
-      >
-        <TextInput
-          label="Prefix, or any one number of the block"
-          required
-          mono
-          name="prefix"
-          width="medium"
-          value={prefix}
-          onChange={setPrefix}
-          error={command.errorOf('prefix')}
-          help="As the ISBN agency’s letter gives it, such as 979-8-969999. How many numbers the block holds follows from it."
-        />
-        <Preview result={preview} onRepair={setPrefix} />
-        <BlockFields notes={notes} onChange={setNotes} errorOf={command.errorOf} />
-        <Refused refusal={command.refusal} fields={['prefix', 'label', 'note', 'boughtOn', 'cost']} />
-        <div className="row">
-          <Button type="submit" kind="primary" pending={command.pending}>
-            Record the block
-          </Button>
-          <Button onClick={guard.close}>Cancel</Button>
-        </div>
-      </form>
+    <>
+      <Dialog open onClose={guard.close} title="Record a block">
+        <form
+          className="stack"
+          ref={command.form}
+          onSubmit={(event) => {
+            event.preventDefault();
+            void save();
+          }}
+        >
+          <TextInput
+            label="Prefix, or any one number of the block"
+            required
+            mono
+            name="prefix"
+            width="medium"
+            value={prefix}
+            onChange={setPrefix}
+            error={command.errorOf('prefix')}
+            help="As the ISBN agency’s letter gives it, such as 979-8-969999. How many numbers the block holds follows from it."
+          />
+          <Preview result={preview} onRepair={setPrefix} />
+          <BlockFields notes={notes} onChange={setNotes} errorOf={command.errorOf} />
+          <Refused refusal={command.refusal} fields={['prefix', 'label', 'note', 'boughtOn', 'cost']} />
+          <div className="row">
+            <Button type="submit" kind="primary" pending={command.pending}>
+              Record the block
+            </Button>
+            <Button onClick={guard.close}>Cancel</Button>
+          </div>
+        </form>
+      </Dialog>
       {guard.question}
-    </Dialog>
+    </>
   );
 }
 

@@ -1,7 +1,17 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Block } from '../../../src/contract/blocks.ts';
 import { type NumberRow, reserveNumbers } from '../../../src/contract/numbers.ts';
-import { Button, CopyButton, Dialog, Notice, NumberInput, Refused, TextInput } from '../../ui/index.ts';
+import {
+  Button,
+  Checkbox,
+  CopyButton,
+  Dialog,
+  Notice,
+  NumberInput,
+  Refused,
+  TextArea,
+  TextInput,
+} from '../../ui/index.ts';
 import type { FieldErrors } from '../settings/parts/input-check.ts';
 import { useCheckedCommand } from '../settings/parts/use-checked-command.ts';
 import { useGuardedClose } from '../settings/parts/use-guarded-close.tsx';
@@ -10,6 +20,9 @@ import { PAGE } from './words.ts';
 /** The numbers that are now kept, ready to be copied into a letter. */
 function Reserved({ rows, onClose }: { rows: readonly NumberRow[]; onClose: () => void }) {
   const text = rows.map((row) => row.hyphenated).join('\n');
+  const done = useRef<HTMLButtonElement>(null);
+  // The button that had the focus went with the form.
+  useEffect(() => done.current?.focus(), []);
   return (
     <div className="stack">
       <Notice
@@ -19,14 +32,17 @@ function Reserved({ rows, onClose }: { rows: readonly NumberRow[]; onClose: () =
       >
         For {rows[0]?.usedFor}.
       </Notice>
-      <ul className="reserved-list mono" aria-label="Reserved numbers">
-        {rows.map((row) => (
-          <li key={row.isbn13}>{row.hyphenated}</li>
-        ))}
-      </ul>
+      <TextArea
+        label="Reserved numbers"
+        mono
+        readOnly
+        rows={Math.min(rows.length, 12)}
+        value={text}
+        onChange={() => undefined}
+      />
       <div className="row">
         <CopyButton text={text} what="The list of numbers" label="Copy the numbers" />
-        <Button kind="primary" onClick={onClose}>
+        <Button kind="primary" buttonRef={done} onClick={onClose}>
           Done
         </Button>
       </div>
@@ -48,10 +64,11 @@ interface ReserveFormProps {
 function ReserveForm({ block, onDone, onDirty, onCancel }: ReserveFormProps) {
   const [count, setCount] = useState<number | undefined>(1);
   const [purpose, setPurpose] = useState('');
+  const [adjacent, setAdjacent] = useState(false);
   const command = useCheckedCommand('numbers.reserve', reserveNumbers.input);
   const save = async () => {
     const answer = await command.send(
-      { blockId: block.id, count, reservedFor: purpose },
+      { blockId: block.id, count, reservedFor: purpose, adjacent },
       undefined,
       wrongCount(count),
     );
@@ -88,6 +105,12 @@ function ReserveForm({ block, onDone, onDirty, onCancel }: ReserveFormProps) {
         error={command.errorOf('reservedFor')}
         help="In your own words, such as Spring list. Nothing else takes these numbers until they are released."
       />
+      <Checkbox
+        label="Side by side"
+        checked={adjacent}
+        onChange={setAdjacent}
+        help="All in one run, as for a series, even where single numbers before it stay free."
+      />
       <Refused refusal={command.refusal} fields={['count', 'reservedFor']} />
       <div className="row">
         <Button type="submit" kind="primary" pending={command.pending}>
@@ -105,13 +128,20 @@ export function ReserveDialog({ block, onClose }: { block: Block; onClose: () =>
   const [dirty, setDirty] = useState(false);
   const guard = useGuardedClose(dirty && rows === undefined, onClose);
   return (
-    <Dialog open onClose={guard.close} title={`Reserve numbers of ${block.hyphenatedPrefix}`} width="narrow">
-      {rows ? (
-        <Reserved rows={rows} onClose={onClose} />
-      ) : (
-        <ReserveForm block={block} onDone={setRows} onDirty={() => setDirty(true)} onCancel={guard.close} />
-      )}
+    <>
+      <Dialog
+        open
+        onClose={guard.close}
+        title={`Reserve numbers of ${block.hyphenatedPrefix}`}
+        width="narrow"
+      >
+        {rows ? (
+          <Reserved rows={rows} onClose={onClose} />
+        ) : (
+          <ReserveForm block={block} onDone={setRows} onDirty={() => setDirty(true)} onCancel={guard.close} />
+        )}
+      </Dialog>
       {guard.question}
-    </Dialog>
+    </>
   );
 }
