@@ -30,9 +30,15 @@ export interface RangeTable {
    * `locate` answers it, otherwise the same with MIXED in place of the length. Two in a thousand cells are mixed.
    */
   cells: Uint16Array;
+  /**
+   * By the first four of those digits: the place where all ten cells agree on it, otherwise UNDECIDED. Decides most
+   * numbers, and unlike the cells it stays in the processor's nearest cache.
+   */
+  coarse: Uint16Array;
 }
 
 const MIXED = 15;
+const UNDECIDED = 0xffff;
 const POWERS = Int32Array.from({ length: 10 }, (_, i) => 10 ** i);
 
 let bundledTable: RangeTable | null = null;
@@ -62,7 +68,7 @@ export function loadRangeTable(data: unknown): RangeTable {
   compiled.forEach((group, index) => {
     fillCells(cells, group, index);
   });
-  return { source, serial, issued, date, groups: compiled, cells };
+  return { source, serial, issued, date, groups: compiled, cells, coarse: coarsen(cells) };
 }
 
 function compileGroup(name: string, agency: string, list: readonly RangeRule[]): GroupRanges {
@@ -106,6 +112,15 @@ function fillCells(cells: Uint16Array, group: GroupRanges, index: number): void 
   }
 }
 
+function coarsen(cells: Uint16Array): Uint16Array {
+  return Uint16Array.from({ length: cells.length / 10 }, (_, i) => {
+    const place = cells[i * 10] ?? 0;
+    const decided =
+      (place & 15) !== MIXED && cells.subarray(i * 10, i * 10 + 10).every((cell) => cell === place);
+    return decided ? place : UNDECIDED;
+  });
+}
+
 /** The run of equal length that the nine digits after the prefix fall in, as an index into ends and lengths. */
 function runAt(group: GroupRanges, nine: number): number {
   const width = 9 - group.group.length;
@@ -128,6 +143,8 @@ function runAt(group: GroupRanges, nine: number): number {
  * where the group has no registrants there. `nine` is the value of the nine digits after the prefix.
  */
 export function locate(table: RangeTable, prefix979: boolean, nine: number): number {
+  const quick = table.coarse[((nine / 100_000) | 0) + (prefix979 ? 10_000 : 0)] ?? 0;
+  if (quick !== UNDECIDED) return quick;
   const cell = table.cells[((nine / 10_000) | 0) + (prefix979 ? 100_000 : 0)] ?? 0;
   if ((cell & 15) !== MIXED) return cell;
   const group = table.groups[(cell >> 4) - 1];
