@@ -1,27 +1,20 @@
-import { useQueryOf } from '../../api.ts';
 import { Button, Checkbox, Select, Toolbar } from '../../ui/index.ts';
+import { useWorkChoices } from '../catalogue/work-choices.ts';
 import type { AgendaTerms } from './use-agenda.ts';
 
 const ALL = 'all';
 
 /** Picks one work, or only what can be done now; an edition comes from a link and is shown until taken away. */
 export function AgendaFilter({ terms, editionLabel }: { terms: AgendaTerms; editionLabel: string }) {
-  const works = useQueryOf('works.list', { count: 500 });
-  const choices = (works.data?.works ?? []).map((one) => ({ value: String(one.id), label: one.title }));
-  const work = terms.workId === undefined ? ALL : String(terms.workId);
-  const known = choices.some((choice) => choice.value === work) || work === ALL;
+  const works = useWorkChoices(terms.workId);
   return (
     <Toolbar label="Filter of the agenda">
       <Select
         label="Work"
         width="medium"
-        value={work}
+        value={terms.workId === undefined ? ALL : String(terms.workId)}
         onChange={(value) => terms.showWork(value === ALL ? undefined : Number(value))}
-        choices={[
-          { value: ALL, label: 'All works' },
-          ...(known ? [] : [{ value: work, label: `Work ${work}` }]),
-          ...choices,
-        ]}
+        choices={[{ value: ALL, label: 'All works' }, ...works]}
       />
       {terms.editionId === undefined ? null : (
         <p className="agenda-edition">

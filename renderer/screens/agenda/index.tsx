@@ -56,7 +56,9 @@ function Agenda({ today }: { today: string }) {
         actions={newTask}
       />
       {asOf === undefined ? null : (
-        <Notice>The agenda has no past days: it shows the tasks as they stand now.</Notice>
+        <div className="agenda-note">
+          <Notice>The agenda has no past days: it shows the tasks as they stand now.</Notice>
+        </div>
       )}
       <Refused refusal={agenda.open.error ?? agenda.ended.error} />
       <AgendaFilter terms={terms} editionLabel={agenda.editionLabel} />

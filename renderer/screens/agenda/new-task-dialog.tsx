@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import { useCommand, useQueryOf } from '../../api.ts';
+import { useCommand } from '../../api.ts';
 import { DateInput, Select, TextArea, TextInput } from '../../ui/index.ts';
+import { useWorkChoices } from '../catalogue/work-choices.ts';
 import { FormDialog } from '../work/parts/form-dialog.tsx';
 import { errorsOf } from '../work/parts/refusals.ts';
 import { type RecordForm, useRecord } from '../work/parts/use-record.ts';
@@ -28,8 +29,7 @@ interface InputsProps {
 }
 
 function Inputs({ form: { draft, set }, errorOf }: InputsProps) {
-  const works = useQueryOf('works.list', { count: 500 });
-  const choices = (works.data?.works ?? []).map((one) => ({ value: String(one.id), label: one.title }));
+  const works = useWorkChoices(draft.work === NO_WORK ? undefined : Number(draft.work));
   return (
     <>
       <TextInput
@@ -53,7 +53,7 @@ function Inputs({ form: { draft, set }, errorOf }: InputsProps) {
         name="workId"
         value={draft.work}
         onChange={(work) => set('work', work)}
-        choices={[{ value: NO_WORK, label: 'No work in particular' }, ...choices]}
+        choices={[{ value: NO_WORK, label: 'No work in particular' }, ...works]}
         error={errorOf('workId')}
       />
       <TextArea

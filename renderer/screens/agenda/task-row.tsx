@@ -66,29 +66,23 @@ function Facts({ task }: { task: Task }) {
   );
 }
 
-function Actions({ task, context }: { task: Task; context: RowContext }) {
-  const { readOnly, ask } = context;
+function Actions({ task, context: { readOnly, ask } }: { task: Task; context: RowContext }) {
   const action = (what: Asking, label: string) => (
-    <Button
-      kind="quiet"
-      label={`${label}: ${task.title}`}
-      disabled={readOnly !== undefined}
-      reason={readOnly}
-      onClick={() => ask(what, task)}
-    >
+    <Button kind="quiet" label={`${label}: ${task.title}`} onClick={() => ask(what, task)}>
       {label}
     </Button>
   );
+  const asksChannel = task.listingId !== null && (task.kind === 'ask-removal' || task.kind === 'chase');
   return (
     <div className="task-actions">
-      {action('wait', task.standing === 'waiting' ? 'Waiting' : 'Wait')}
-      {action('redate', 'Other day')}
-      {action('drop', 'Drop')}
-      {task.listingId !== null && (task.kind === 'ask-removal' || task.kind === 'chase') ? (
-        <Button kind="quiet" label={`Request text: ${task.title}`} onClick={() => ask('request', task)}>
-          Request text
-        </Button>
+      {readOnly === undefined ? (
+        <>
+          {action('wait', task.standing === 'waiting' ? 'Waiting' : 'Wait')}
+          {action('redate', 'Other day')}
+          {action('drop', 'Drop')}
+        </>
       ) : null}
+      {asksChannel ? action('request', 'Request text') : null}
     </div>
   );
 }

@@ -31,6 +31,11 @@ function differs(column: string, before: Row | null, after: Row | null): boolean
   );
 }
 
+/** Of a new record, what was left empty or answered with no says nothing. */
+function isTelling(action: Entry['action'], { before, after }: Change): boolean {
+  return action === 'added' ? after !== '' && after !== 'no' : before !== '' || after !== '';
+}
+
 /** Only the fields that changed; of an added or removed record those that were filled. */
 export function changesOf(entry: Entry): Change[] {
   const { before, after } = entry;
@@ -42,7 +47,7 @@ export function changesOf(entry: Entry): Change[] {
       before: readValue(column, before),
       after: readValue(column, after),
     }))
-    .filter((change) => change.before !== '' || change.after !== '');
+    .filter((change) => isTelling(entry.action, change));
 }
 
 /** What a record is called, for reading; empty for records that have no name of their own. */

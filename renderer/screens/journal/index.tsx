@@ -15,7 +15,9 @@ export default function JournalScreen() {
     <>
       <PageHeader title="Journal" lede={entries === undefined ? undefined : <Lede entries={entries} />} />
       {asOf === undefined ? null : (
-        <Notice>The journal has no past days: it shows every change up to now.</Notice>
+        <div className="journal-note">
+          <Notice>The journal has no past days: it shows every change up to now.</Notice>
+        </div>
       )}
       <JournalFilter terms={terms} />
       <Commands terms={terms} />

@@ -1,5 +1,5 @@
-import { useQueryOf } from '../../api.ts';
 import { Select, Toolbar } from '../../ui/index.ts';
+import { useWorkChoices } from '../catalogue/work-choices.ts';
 import { RECORD_CHOICES } from './records.ts';
 import type { JournalTerms } from './use-journal.ts';
 
@@ -7,22 +7,15 @@ const ALL = 'all';
 
 /** Picks one work and one kind of record. */
 export function JournalFilter({ terms }: { terms: JournalTerms }) {
-  const works = useQueryOf('works.list', { count: 500 });
-  const choices = (works.data?.works ?? []).map((one) => ({ value: String(one.id), label: one.title }));
-  const work = terms.workId === undefined ? ALL : String(terms.workId);
-  const known = work === ALL || choices.some((choice) => choice.value === work);
+  const works = useWorkChoices(terms.workId);
   return (
     <Toolbar label="Filter of the journal">
       <Select
         label="Work"
         width="medium"
-        value={work}
+        value={terms.workId === undefined ? ALL : String(terms.workId)}
         onChange={(value) => terms.showWork(value === ALL ? undefined : Number(value))}
-        choices={[
-          { value: ALL, label: 'All works' },
-          ...(known ? [] : [{ value: work, label: `Work ${work}` }]),
-          ...choices,
-        ]}
+        choices={[{ value: ALL, label: 'All works' }, ...works]}
       />
       <Select
         label="Kind of record"
