@@ -101,10 +101,14 @@ function RetirementCaution({ next }: { next: Edition | undefined }) {
       </Notice>
     );
   if (sells(next)) return <Notice>The {shortName(next)} is on sale, so this one can be taken off.</Notice>;
+  const release = next.plans.find((plan) => plan.kind === 'release');
   return (
     <Notice tone="care" title={`The ${shortName(next)} is not selling yet.`}>
       Never ask for the removal of the old before the new is on sale, unless you mean it: in between, readers
-      would find nothing. Plan the release of the {shortName(next)} first; the retirement then waits for it.
+      would find nothing.{' '}
+      {release
+        ? `Its release is planned for ${release.day}; the retirement waits for that.`
+        : `Plan the release of the ${shortName(next)} first; the retirement then waits for it.`}
     </Notice>
   );
 }

@@ -13,17 +13,21 @@ export function FormatNumber({ format }: { format: Format }) {
       <p className="format-isbn-plain soft">
         without hyphens <Isbn value={format.isbn13} copy />
       </p>
-      {format.lock ? (
-        <p className="locked-inline soft">
-          <Sign name="padlock" />
-          Locked with the product form since {format.lock.since}, sent to {format.lock.channelName}.
-        </p>
-      ) : (
-        <p className="soft">
-          {format.numberSince === null ? 'Taken.' : `Taken on ${format.numberSince}.`} It stays with this
-          format for ever.
-        </p>
-      )}
+      <NumberRemark format={format} />
     </div>
   );
+}
+
+function NumberRemark({ format }: { format: Format }) {
+  if (format.standing === 'cancelled')
+    return <p className="soft">Spent by the cancellation: never to be used again.</p>;
+  if (format.lock)
+    return (
+      <p className="locked-inline soft">
+        <Sign name="padlock" />
+        Locked with the product form since {format.lock.since}, sent to {format.lock.channelName}.
+      </p>
+    );
+  const taken = format.numberSince === null ? 'Taken.' : `Taken on ${format.numberSince}.`;
+  return <p className="soft">{taken} It stays with this format for ever.</p>;
 }

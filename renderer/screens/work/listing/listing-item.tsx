@@ -45,6 +45,7 @@ export interface ListingItemProps {
 export function ListingItem(props: ListingItemProps) {
   const { format, listing } = props;
   const { editable } = useWork();
+  const ended = format.standing === 'retired' || format.standing === 'cancelled';
   const [open, setOpen] = useState(false);
   const id = useId();
   const since = listing.lastStepOn === null ? undefined : `since ${listing.lastStepOn}`;
@@ -71,7 +72,7 @@ export function ListingItem(props: ListingItemProps) {
       </div>
       <Terms listing={listing} />
       {listing.note === '' ? null : <p className="prose">{listing.note}</p>}
-      {editable ? (
+      {editable && !ended ? (
         <ListingActions {...props} history={history} />
       ) : (
         <div className="row listing-actions">{history}</div>

@@ -1,5 +1,6 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
+import { madeOf } from '../../../../src/contract/terms.ts';
 import { KeyValue, Notice } from '../../../ui/index.ts';
 import { peopleOf } from '../parts/edition-names.ts';
 import { fieldName, languageName } from '../parts/names.ts';
@@ -25,9 +26,16 @@ function fieldText(edition: Edition, format: Format, field: string): string {
   return String(values[field] ?? '');
 }
 
+/** Whether a field says anything for the way this format is made. */
+function hasMeaning(format: Format, field: string): boolean {
+  if (field === 'caseKind') return format.form === 'BB';
+  if (field === 'largePrint') return madeOf(format.form) === 'print';
+  return field !== 'formDetail' || format.formDetail !== null;
+}
+
 /** What the first submission locks for ever, each field as it would stay. Nothing where all is locked already. */
 export function LockPreview({ edition, format }: { edition: Edition; format: Format }) {
-  const fields = locksOf(edition, format);
+  const fields = locksOf(edition, format).filter((field) => hasMeaning(format, field));
   if (fields.length === 0) return null;
   const all = fields.includes('title');
   return (

@@ -1,5 +1,4 @@
 import { useEffect } from 'react';
-import { flushSync } from 'react-dom';
 import { useQueryParam } from '../../../location.ts';
 
 type Place = 'edition' | 'format' | 'listing';
@@ -21,17 +20,22 @@ function goTo(of: Place, id: number): void {
   heading?.focus({ preventScroll: true });
 }
 
+/** A closing dialog gives the focus back a moment after it is gone; only then can it be led elsewhere. */
+const SETTLE_MS = 100;
+
 /** Closes a dialog, then goes to what it made. */
 export function closeAndGoTo(close: () => void, of: Place, id: number): void {
-  flushSync(close);
-  goTo(of, id);
+  close();
+  window.setTimeout(() => goTo(of, id), SETTLE_MS);
 }
 
 /** Closes a dialog whose button may be gone by now; the focus then goes to the heading it stood under. */
 export function closeAt(close: () => void, of: Place, id: number): void {
-  flushSync(close);
-  if (document.activeElement === null || document.activeElement === document.body)
-    document.getElementById(headingId(of, id))?.focus();
+  close();
+  window.setTimeout(() => {
+    const lost = document.activeElement === null || document.activeElement === document.body;
+    if (lost) document.getElementById(headingId(of, id))?.focus();
+  }, SETTLE_MS);
 }
 
 /** Goes to the edition or format that the address names, when the screen opens and when the address changes. */

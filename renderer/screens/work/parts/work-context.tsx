@@ -1,9 +1,9 @@
 import { createContext, type ReactNode, useContext } from 'react';
 import type { Settings } from '../../../../src/contract/settings.ts';
 import type { Work } from '../../../../src/contract/works.ts';
-import { useQueryOf } from '../../../api.ts';
+import { type CallRefused, useQueryOf } from '../../../api.ts';
+import { useAsOf } from '../../../location.ts';
 import { useReadOnly } from '../../../read-only.ts';
-import { Refused } from '../../../ui/index.ts';
 
 /** What every part of the Work screen reads. */
 export interface WorkFacts {
@@ -17,16 +17,24 @@ export interface WorkFacts {
 
 const Facts = createContext<WorkFacts | undefined>(undefined);
 
-/** Gives a work and what goes with it to the parts of the screen. */
-export function WorkProvider({ work, children }: { work: Work; children: ReactNode }) {
+/** Reads a work and what goes with it; both answers are undefined while it is being read. */
+export function useWorkFacts(id: number): { facts: WorkFacts | undefined; refusal: CallRefused | undefined } {
+  const { asOf } = useAsOf();
+  const work = useQueryOf('works.get', { id, ...(asOf === undefined ? {} : { asOf }) });
   const settings = useQueryOf('settings.get', {});
   const info = useQueryOf('catalogue.info', {});
   const editable = useReadOnly() === undefined;
-  if (settings.error) return <Refused refusal={settings.error} />;
-  if (!settings.data || !info.data) return <p className="waiting">Reading the catalogue…</p>;
-  return (
-    <Facts value={{ work, settings: settings.data, today: info.data.today, editable }}>{children}</Facts>
-  );
+  const refusal = work.error ?? settings.error ?? undefined;
+  if (refusal || !work.data || !settings.data || !info.data) return { facts: undefined, refusal };
+  return {
+    facts: { work: work.data, settings: settings.data, today: info.data.today, editable },
+    refusal: undefined,
+  };
+}
+
+/** Gives a work and what goes with it to the parts of the screen. */
+export function WorkProvider({ facts, children }: { facts: WorkFacts; children: ReactNode }) {
+  return <Facts value={facts}>{children}</Facts>;
 }
 
 /** The work on the screen. */
