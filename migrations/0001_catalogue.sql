@@ -268,3 +268,11 @@ CREATE TABLE number_run (
   PRIMARY KEY (block_id, first_index)
 ) STRICT, WITHOUT ROWID;
 CREATE INDEX number_run_end ON number_run (block_id, last_index);
+
+-- How many numbers of a block stand where, kept by triggers like the runs: a count looks at one row.
+CREATE TABLE number_tally (
+  block_id INTEGER PRIMARY KEY REFERENCES number_block (id),
+  reserved INTEGER NOT NULL DEFAULT 0 CHECK (reserved >= 0),
+  assigned INTEGER NOT NULL DEFAULT 0 CHECK (assigned >= 0),
+  spent INTEGER NOT NULL DEFAULT 0 CHECK (spent >= 0)
+) STRICT;

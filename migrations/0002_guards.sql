@@ -5,30 +5,23 @@
 CREATE VIEW format_standing AS
 SELECT
   f.id AS format_id,
-  CASE
-    WHEN f.cancelled_on IS NOT NULL THEN 'cancelled'
-    WHEN coalesce(s.gone, 0) > 0 AND s.selling + s.leaving + s.underway = 0 THEN 'retired'
-    WHEN s.leaving > 0 AND s.selling = 0 THEN 'retiring'
-    WHEN s.selling > 0 AND s.leaving + s.gone > 0 AND EXISTS (
-      SELECT 1 FROM plan p
-      WHERE p.edition_id = f.edition_id AND p.kind = 'retirement' AND p.dropped_on IS NULL) THEN 'retiring'
-    WHEN s.selling > 0 THEN 'live'
-    WHEN s.proofing > 0 THEN 'proofing'
-    WHEN s.submitted > 0 THEN 'committed'
-    ELSE 'planned'
-  END AS standing
-FROM format f
-LEFT JOIN (
-  SELECT
-    format_id,
-    sum(standing = 'gone') AS gone,
-    sum(standing = 'leaving') AS leaving,
-    sum(standing = 'selling') AS selling,
-    sum(standing IN ('sent', 'proof', 'cleared')) AS underway,
-    sum(standing IN ('proof', 'cleared')) AS proofing,
-    sum(first_sent_on IS NOT NULL) AS submitted
-  FROM listing GROUP BY format_id
-) s ON s.format_id = f.id;
+  CASE WHEN f.cancelled_on IS NOT NULL THEN 'cancelled' ELSE (
+    SELECT CASE
+      WHEN sum(l.standing = 'gone') > 0
+        AND sum(l.standing IN ('sent', 'proof', 'cleared', 'selling', 'leaving')) = 0 THEN 'retired'
+      WHEN sum(l.standing = 'leaving') > 0 AND sum(l.standing = 'selling') = 0 THEN 'retiring'
+      WHEN sum(l.standing = 'selling') > 0 AND sum(l.standing IN ('leaving', 'gone')) > 0 AND EXISTS (
+        SELECT 1 FROM plan p
+        WHERE p.edition_id = f.edition_id AND p.kind = 'retirement' AND p.dropped_on IS NULL) THEN 'retiring'
+      WHEN sum(l.standing = 'selling') > 0 THEN 'live'
+      WHEN sum(l.standing IN ('proof', 'cleared')) > 0 THEN 'proofing'
+      WHEN sum(l.first_sent_on IS NOT NULL) > 0 THEN 'committed'
+      ELSE 'planned'
+    END
+    -- One format's own listings only, so that asking for one standing reads no other format.
+    FROM listing l WHERE l.format_id = f.id
+  ) END AS standing
+FROM format f;
 
 -- Number blocks ---------------------------------------------------------------------------------------
 
@@ -113,6 +106,28 @@ BEGIN
     WHERE block_id = OLD.block_id AND first_index < OLD.block_index AND last_index >= OLD.block_index;
   DELETE FROM number_run WHERE block_id = OLD.block_id AND first_index = OLD.block_index;
 END;
+
+CREATE TRIGGER tally_of_block AFTER INSERT ON number_block
+BEGIN INSERT INTO number_tally (block_id) VALUES (NEW.id); END;
+
+CREATE TRIGGER tally_grows AFTER INSERT ON number WHEN NEW.block_id IS NOT NULL
+BEGIN
+  UPDATE number_tally SET reserved = reserved + (NEW.standing = 'reserved'),
+    assigned = assigned + (NEW.standing = 'assigned'), spent = spent + (NEW.standing = 'spent')
+  WHERE block_id = NEW.block_id;
+END;
+
+CREATE TRIGGER tally_follows AFTER UPDATE ON number WHEN NEW.block_id IS NOT NULL
+BEGIN
+  UPDATE number_tally SET
+    reserved = reserved + (NEW.standing = 'reserved') - (OLD.block_id IS NOT NULL AND OLD.standing = 'reserved'),
+    assigned = assigned + (NEW.standing = 'assigned') - (OLD.block_id IS NOT NULL AND OLD.standing = 'assigned'),
+    spent = spent + (NEW.standing = 'spent') - (OLD.block_id IS NOT NULL AND OLD.standing = 'spent')
+  WHERE block_id = NEW.block_id;
+END;
+
+CREATE TRIGGER tally_shrinks AFTER DELETE ON number WHEN OLD.block_id IS NOT NULL
+BEGIN UPDATE number_tally SET reserved = reserved - 1 WHERE block_id = OLD.block_id; END;
 
 -- Listings ---------------------------------------------------------------------------------------------
 

@@ -4,6 +4,7 @@ import { Refusal } from './contract/refusal.ts';
 import { type Clock, dispatcher, type Session } from './dispatch.ts';
 import { dailyBackup } from './errands/backups.ts';
 import type { QueryContext } from './queries/context.ts';
+import { adoptRangeTable } from './records/ranges.ts';
 import { rewind } from './store/as-of.ts';
 import { ASKED_FOR, type CatalogueFile, openCatalogueFile } from './store/catalogue-file.ts';
 import type { ReadDb } from './store/connection.ts';
@@ -123,6 +124,7 @@ export function openApp(options: OpenOptions): App {
   const open = () => {
     const at = now().toISOString();
     const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at });
+    adoptRangeTable(file.read);
     return { file, past: pastDays(file), warnings: warningsOf(file, clock, backUpToday(file, at)) };
   };
   const opened = open();
@@ -139,6 +141,7 @@ export function openApp(options: OpenOptions): App {
     },
     query: queryContext(opened, clock),
     changed: (seq) => {
+      adoptRangeTable(opened.file.read);
       for (const listener of listeners) listener(seq);
     },
     beforeCommand: () => {

@@ -1,6 +1,6 @@
 import type { Block } from '../contract/blocks.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { blockFacts } from '../queries/blocks.ts';
+import { blockFacts } from '../records/blocks.ts';
 import { type BlockShape, parseBlock } from '../rules/isbn/index.ts';
 import type { WriteDb } from '../store/connection.ts';
 import { adoptNumbers, allBlocks, blockById } from '../store/numbers.ts';

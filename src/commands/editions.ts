@@ -1,6 +1,6 @@
 import { BLANK_EDITION, type EditionFields } from '../contract/editions.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { editionFacts } from '../queries/records.ts';
+import { editionFacts } from '../records/editions.ts';
 import { changesOf } from '../rules/changes.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { lockedSentence } from '../rules/locks.ts';

@@ -1,7 +1,7 @@
 import { BLANK_FORMAT, type FormatFields } from '../contract/formats.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { formName, madeOf } from '../contract/terms.ts';
-import { editionFacts } from '../queries/records.ts';
+import { editionFacts } from '../records/editions.ts';
 import { fieldsCarriedBetweenForms } from '../rules/carry.ts';
 import { changesOf } from '../rules/changes.ts';
 import { lockedSentence } from '../rules/locks.ts';

@@ -1,17 +1,9 @@
 import type { NumberRow } from '../contract/numbers.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { nameUse } from '../queries/numbers.ts';
+import { numberByIsbn } from '../records/numbers.ts';
 import { blockNumber, firstAdjacent, hyphenate, parseIsbn } from '../rules/isbn/index.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
-import {
-  allBlocks,
-  blockById,
-  blockOf,
-  insertNumber,
-  nextFreeIndex,
-  numberByIsbn,
-  takenRuns,
-} from '../store/numbers.ts';
+import { allBlocks, blockById, blockOf, insertNumber, nextFreeIndex, takenRuns } from '../store/numbers.ts';
 
 /** Reads a typed ISBN; throws NUMBER_INVALID with the exact reason and how to mend it. */
 export function readIsbn(text: string): string {
@@ -109,7 +101,7 @@ export function refuseTaken(row: NumberRow): never {
 }
 
 export function loadNumber(db: ReadDb, isbn13: string): NumberRow {
-  const row = numberByIsbn(db, isbn13, nameUse);
+  const row = numberByIsbn(db, isbn13);
   if (!row) throw new Refusal('NOT_FOUND', `${written(isbn13)} is a free number.`, 'isbn');
   return row;
 }
@@ -156,7 +148,7 @@ export function assignNumber(
   const isbn13 = input.isbn === undefined ? nextFree(db, input.blockId, 1)[0] : readIsbn(input.isbn);
   if (!isbn13) throw new Error('A free number was promised.');
   refuseOutside(db, isbn13, input.outsideBlocks ?? false);
-  const known = numberByIsbn(db, isbn13, nameUse);
+  const known = numberByIsbn(db, isbn13);
   const on = input.on ?? today;
   if (!known) insertNumber(db, { isbn13, formatId: input.formatId, assignedOn: on });
   else if (known.standing === 'reserved')

@@ -1,7 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
-import { nameUse } from '../queries/numbers.ts';
+import { numberByIsbn } from '../records/numbers.ts';
 import { formatsOfEditions } from '../store/formats.ts';
-import { insertNumber, numberByIsbn } from '../store/numbers.ts';
+import { insertNumber } from '../store/numbers.ts';
 import type { Commands } from './context.ts';
 import {
   assignNumber,
@@ -40,7 +40,7 @@ export const numberCommands = {
     const picked = input.isbn === undefined ? free(db, input.blockId, input.count) : [readIsbn(input.isbn)];
     for (const isbn13 of picked) {
       refuseOutside(db, isbn13, false);
-      const known = numberByIsbn(db, isbn13, nameUse);
+      const known = numberByIsbn(db, isbn13);
       if (known) refuseTaken(known);
       insertNumber(db, { isbn13, reservedFor: input.reservedFor, reservedOn: today });
     }
@@ -68,7 +68,7 @@ export const numberCommands = {
 
   'numbers.spend': ({ db, today }, input) => {
     const isbn13 = readIsbn(input.isbn);
-    const known = numberByIsbn(db, isbn13, nameUse);
+    const known = numberByIsbn(db, isbn13);
     if (known?.standing === 'spent') refuseTaken(known);
     refuseOutside(db, isbn13, known !== undefined);
     const on = input.on ?? today;

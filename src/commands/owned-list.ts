@@ -1,7 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
 import { type OwnedNumber, type OwnedNumbers, readOwnedNumbers } from '../exchange/owned-numbers.ts';
-import { nameUse } from '../queries/numbers.ts';
-import { allBlocks, insertNumber, numberByIsbn } from '../store/numbers.ts';
+import { numberByIsbn } from '../records/numbers.ts';
+import { allBlocks, insertNumber } from '../store/numbers.ts';
 import { blockCommands } from './blocks.ts';
 import type { CommandContext, Commands } from './context.ts';
 
@@ -21,7 +21,7 @@ function refuseProblems(list: OwnedNumbers, goodLinesOnly: boolean): void {
 /** Takes over what the list says of one number; answers what was done. */
 function takeOver({ db, today }: CommandContext, number: OwnedNumber): 'reserved' | 'spent' | null {
   const { isbn13 } = number.isbn;
-  if (number.use === null || number.use === 'free' || numberByIsbn(db, isbn13, nameUse)) return null;
+  if (number.use === null || number.use === 'free' || numberByIsbn(db, isbn13)) return null;
   const on = number.on !== null && number.on <= today ? number.on : today;
   const title = number.title.trim();
   if (number.use === 'spent')

@@ -1,9 +1,9 @@
 import { Refusal } from '../contract/refusal.ts';
 import { RangeMessageError, refuseOlder } from '../exchange/ranges/message.ts';
 import { readRangeMessage } from '../exchange/ranges/read.ts';
-import { rangeFacts } from '../queries/ranges.ts';
+import { adoptRangeTable, rangeFacts } from '../records/ranges.ts';
 import { rangeTable } from '../rules/isbn/index.ts';
-import { adoptRangeTable, writeRangeTable } from '../store/ranges.ts';
+import { writeRangeTable } from '../store/ranges.ts';
 import type { Commands } from './context.ts';
 
 export const rangeCommands = {

@@ -1,31 +1,10 @@
 import type { IsbnCheck } from '../contract/isbns.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { formName } from '../contract/terms.ts';
+import { freeNumbers, numberByIsbn, numbersBetween, numbersStanding } from '../records/numbers.ts';
 import { parseIsbn } from '../rules/isbn/index.ts';
-import { editionLabel } from '../rules/labels.ts';
 import type { ReadDb } from '../store/connection.ts';
-import {
-  blockById,
-  blockOf,
-  freeNumbers,
-  type NamesUse,
-  numberByIsbn,
-  numbersBetween,
-  numbersStanding,
-} from '../store/numbers.ts';
+import { blockById, blockOf } from '../store/numbers.ts';
 import type { Queries } from './context.ts';
-
-/** 'The Salt Almanac, 2nd edition · Paperback' */
-export const nameUse: NamesUse = (raw) => {
-  const edition = editionLabel({ title: raw.title ?? '', number: raw.editionNumber });
-  const format = {
-    form: raw.form ?? '',
-    formDetail: raw.formDetail,
-    caseKind: raw.caseKind,
-    largePrint: raw.largePrint === 1,
-  };
-  return `${edition} · ${formName(format)}`;
-};
 
 function check(db: ReadDb, text: string): IsbnCheck {
   const result = parseIsbn(text);
@@ -45,7 +24,7 @@ function check(db: ReadDb, text: string): IsbnCheck {
       formatId: null,
     };
   const { isbn } = result;
-  const known = numberByIsbn(db, isbn.isbn13, nameUse);
+  const known = numberByIsbn(db, isbn.isbn13);
   return {
     text,
     ok: true,
@@ -74,7 +53,7 @@ export const numberQueries = {
           'Choose a block: free numbers are listed a block at a time.',
           'blockId',
         );
-      return numbersStanding(db, input, nameUse);
+      return numbersStanding(db, input);
     }
     const block = blockById(db, input.blockId);
     if (!block)
@@ -86,6 +65,6 @@ export const numberQueries = {
     if (input.standing === 'free') return freeNumbers(db, block, input.from, input.count);
     const total = 10 ** block.publicationDigits;
     const to = Math.min(total, input.from + input.count);
-    return { rows: input.from < to ? numbersBetween(db, block, input.from, to, nameUse) : [], total };
+    return { rows: input.from < to ? numbersBetween(db, block, input.from, to) : [], total };
   },
 } satisfies Queries<'isbns.check' | 'numbers.list'>;

@@ -1,11 +1,11 @@
 import { Refusal } from '../contract/refusal.ts';
 import { formName } from '../contract/terms.ts';
+import { editionFacts } from '../records/editions.ts';
 import { hyphenate } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { editionsOfWork } from '../store/editions.ts';
 import { type ListedFormat, worksPage } from '../store/work-list.ts';
 import type { Queries } from './context.ts';
-import { editionFacts } from './records.ts';
 
 /** A listed format as lists show it. */
 export function listedFacts(row: ListedFormat) {

@@ -28,6 +28,8 @@ const REWOUND: Record<string, string> = {
     WHERE f.planned_on <= :day
       OR EXISTS (SELECT 1 FROM main.number n WHERE n.format_id = f.id AND n.assigned_on <= :day)
       OR EXISTS (SELECT 1 FROM main.listing l WHERE l.format_id = f.id AND l.first_sent_on <= :day)`,
+  number_tally: `SELECT block_id, sum(standing = 'reserved') AS reserved, sum(standing = 'assigned') AS assigned,
+      sum(standing = 'spent') AS spent FROM temp.number WHERE block_id IS NOT NULL GROUP BY block_id`,
   edition: 'SELECT * FROM main.edition WHERE id IN (SELECT edition_id FROM temp.format)',
   work: 'SELECT * FROM main.work WHERE id IN (SELECT work_id FROM temp.edition)',
   plan: `SELECT id, edition_id, kind, day, made_on, iif(dropped_on <= :day, dropped_on, NULL) AS dropped_on,
@@ -36,7 +38,17 @@ const REWOUND: Record<string, string> = {
   number_block: 'SELECT * FROM main.number_block WHERE bought_on IS NULL OR bought_on <= :day',
 };
 
-const ORDER = ['listing_step', 'format', 'listing', 'number', 'edition', 'work', 'plan', 'number_block'];
+const ORDER = [
+  'listing_step',
+  'format',
+  'listing',
+  'number',
+  'number_tally',
+  'edition',
+  'work',
+  'plan',
+  'number_block',
+];
 const INDEXES = [
   'CREATE INDEX temp.rewound_listing ON listing (format_id)',
   'CREATE INDEX temp.rewound_step ON listing_step (listing_id, id)',

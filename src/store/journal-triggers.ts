@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3';
 import { type ReadDb, wrap } from './connection.ts';
 
 /** Tables that are not journalled: the journal itself, the list of applied migrations, and what is derived. */
-const UNJOURNALLED = new Set(['journal', 'migration', 'number_run']);
+const UNJOURNALLED = new Set(['journal', 'migration', 'number_run', 'number_tally']);
 
 interface Column {
   name: string;

@@ -1,5 +1,4 @@
 import type { NumberRow } from '../contract/numbers.ts';
-import { blockNumber, freeRuns, hyphenate, type Run } from '../rules/isbn/index.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
 /** A block as stored, with what follows from its digits. */
@@ -22,18 +21,17 @@ export interface StoredBlock {
 const BLOCKS = `SELECT b.id, b.digits, b.hyphenated_prefix AS hyphenatedPrefix, b.agency, b.label, b.note,
     b.bought_on AS boughtOn, b.cost_minor AS costMinor, b.cost_currency AS costCurrency,
     b.publication_digits AS publicationDigits,
-    coalesce(sum(n.standing = 'reserved'), 0) AS reserved, coalesce(sum(n.standing = 'assigned'), 0) AS assigned,
-    coalesce(sum(n.standing = 'spent'), 0) AS spent
-  FROM number_block b LEFT JOIN number n ON n.block_id = b.id`;
+    coalesce(t.reserved, 0) AS reserved, coalesce(t.assigned, 0) AS assigned, coalesce(t.spent, 0) AS spent
+  FROM number_block b LEFT JOIN number_tally t ON t.block_id = b.id`;
 
 /** Every block with how many of its numbers stand where, oldest first. */
 export function allBlocks(db: ReadDb): StoredBlock[] {
-  return db.all<StoredBlock>(`${BLOCKS} GROUP BY b.id ORDER BY b.id`);
+  return db.all<StoredBlock>(`${BLOCKS} ORDER BY b.id`);
 }
 
 /** One block with its counts. */
 export function blockById(db: ReadDb, id: number): StoredBlock | undefined {
-  return db.one<StoredBlock>(`${BLOCKS} WHERE b.id = ? GROUP BY b.id`, id);
+  return db.one<StoredBlock>(`${BLOCKS} WHERE b.id = ?`, id);
 }
 
 /** The block a number lies in, if any is recorded. */
@@ -67,9 +65,15 @@ export function nextFreeIndex(
   return free < 10 ** block.publicationDigits ? free : null;
 }
 
+/** A run of neighbouring taken indexes of a block, both ends included. */
+interface TakenRun {
+  first: number;
+  last: number;
+}
+
 /** The runs of taken numbers of a block, ascending. */
-export function takenRuns(db: ReadDb, blockId: number): Run[] {
-  return db.all<Run>(
+export function takenRuns(db: ReadDb, blockId: number): TakenRun[] {
+  return db.all<TakenRun>(
     'SELECT first_index AS "first", last_index AS "last" FROM number_run WHERE block_id = ? ORDER BY first_index',
     blockId,
   );
@@ -84,7 +88,8 @@ export function assignmentDays(db: ReadDb): string[] {
     .map((row) => row.on);
 }
 
-interface RawNumber {
+/** A number that is not free, with what names the format it belongs to. */
+export interface TakenNumber {
   isbn13: string;
   blockId: number | null;
   blockIndex: number | null;
@@ -108,109 +113,42 @@ const NUMBERS = `SELECT n.isbn13, n.block_id AS blockId, n.block_index AS blockI
     f.form_detail AS formDetail, f.case_kind AS caseKind, f.large_print AS largePrint
   FROM number n LEFT JOIN format f ON f.id = n.format_id LEFT JOIN edition e ON e.id = f.edition_id`;
 
-export type NamesUse = (raw: RawNumber) => string;
-
-/** A stored number as a row of the contract. `use` names the format it belongs to. */
-function rowOf(raw: RawNumber, use: NamesUse): NumberRow {
-  return {
-    isbn13: raw.isbn13,
-    hyphenated: hyphenate(raw.isbn13) ?? raw.isbn13,
-    standing: raw.standing,
-    blockId: raw.blockId,
-    index: raw.blockIndex,
-    formatId: raw.formatId,
-    usedFor: raw.formatId === null ? raw.reservedFor : use(raw),
-    workId: raw.workId,
-    since: raw.since,
-    spentReason: raw.spentReason,
-  };
+/** One number that is not free, with what names the format it belongs to. */
+export function takenNumber(db: ReadDb, isbn13: string): TakenNumber | undefined {
+  return db.one<TakenNumber>(`${NUMBERS} WHERE n.isbn13 = ?`, isbn13);
 }
 
-/** One number that is not free. */
-export function numberByIsbn(db: ReadDb, isbn13: string, use: NamesUse): NumberRow | undefined {
-  const raw = db.one<RawNumber>(`${NUMBERS} WHERE n.isbn13 = ?`, isbn13);
-  return raw && rowOf(raw, use);
-}
-
-function freeRow(block: StoredBlock, index: number): NumberRow {
-  const isbn13 = blockNumber(block, index);
-  return {
-    isbn13,
-    hyphenated: hyphenate(isbn13) ?? isbn13,
-    standing: 'free',
-    blockId: block.id,
-    index,
-    formatId: null,
-    usedFor: '',
-    workId: null,
-    since: null,
-    spentReason: null,
-  };
-}
-
-/** The numbers of a block between two indexes, free ones filled in. */
-export function numbersBetween(
+/** The taken numbers of a block between two indexes, the second left out, by index. */
+export function takenBetween(
   db: ReadDb,
-  block: StoredBlock,
+  blockId: number,
   from: number,
   to: number,
-  use: NamesUse,
-): NumberRow[] {
-  const taken = new Map(
-    db
-      .all<RawNumber>(
-        `${NUMBERS} WHERE n.block_id = ? AND n.block_index BETWEEN ? AND ?`,
-        block.id,
-        from,
-        to - 1,
-      )
-      .map((raw) => [raw.blockIndex, raw]),
+): Map<number, TakenNumber> {
+  const rows = db.all<TakenNumber>(
+    `${NUMBERS} WHERE n.block_id = ? AND n.block_index BETWEEN ? AND ?`,
+    blockId,
+    from,
+    to - 1,
   );
-  return Array.from({ length: to - from }, (_, offset) => {
-    const raw = taken.get(from + offset);
-    return raw ? rowOf(raw, use) : freeRow(block, from + offset);
-  });
-}
-
-/** The free numbers of a block, skipping the first `from` of them; walks the gaps between runs of taken ones. */
-export function freeNumbers(
-  db: ReadDb,
-  block: StoredBlock,
-  from: number,
-  count: number,
-): { rows: NumberRow[]; total: number } {
-  const capacity = 10 ** block.publicationDigits;
-  const rows: NumberRow[] = [];
-  let skip = from;
-  const takeGap = (start: number, end: number) => {
-    const length = end - start;
-    for (let index = start + skip; index < end && rows.length < count; index += 1)
-      rows.push(freeRow(block, index));
-    skip = Math.max(0, skip - length);
-  };
-  for (const gap of freeRuns(takenRuns(db, block.id), capacity)) {
-    if (rows.length >= count) break;
-    takeGap(gap.first, gap.last + 1);
-  }
-  return { rows, total: capacity - block.reserved - block.assigned - block.spent };
+  return new Map(rows.map((row) => [row.blockIndex ?? -1, row]));
 }
 
 /** Taken numbers of one standing (of a block, or of all and outside every block), a page at a time. */
-export function numbersStanding(
+export function takenPage(
   db: ReadDb,
   filter: { blockId?: number | undefined; standing?: string | undefined; from: number; count: number },
-  use: NamesUse,
-): { rows: NumberRow[]; total: number } {
+): { rows: TakenNumber[]; total: number } {
   const where = '(?1 IS NULL OR n.block_id = ?1) AND (?2 IS NULL OR n.standing = ?2)';
   const keys = [filter.blockId ?? null, filter.standing ?? null];
-  const rows = db.all<RawNumber>(
+  const rows = db.all<TakenNumber>(
     `${NUMBERS} WHERE ${where} ORDER BY n.isbn13 LIMIT ?3 OFFSET ?4`,
     ...keys,
     filter.count,
     filter.from,
   );
   const total = db.one<{ n: number }>(`SELECT count(*) AS n FROM number n WHERE ${where}`, ...keys)?.n ?? 0;
-  return { rows: rows.map((raw) => rowOf(raw, use)), total };
+  return { rows, total };
 }
 
 /** Takes a free number: reserved for a purpose, assigned to a format, or spent at once. */

@@ -1,4 +1,3 @@
-import { bundledRangeTable, loadRangeTable, putRangeTableInUse } from '../rules/isbn/index.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
 interface StoredTable {
@@ -15,15 +14,4 @@ export function storedRangeTable(db: ReadDb): StoredTable | undefined {
 export function writeRangeTable(db: WriteDb, loadedOn: string, data: string): void {
   db.run('DELETE FROM range_table');
   db.run('INSERT INTO range_table (id, loaded_on, data) VALUES (1, ?, ?)', loadedOn, data);
-}
-
-let inUse: string | null = null;
-
-/** Puts the catalogue's own table in use where it is newer than the bundled one; costs nothing when it is unchanged. */
-export function adoptRangeTable(db: ReadDb): void {
-  const stored = storedRangeTable(db);
-  if ((stored?.data ?? null) === inUse) return;
-  inUse = stored?.data ?? null;
-  const table = stored ? loadRangeTable(JSON.parse(stored.data)) : null;
-  putRangeTableInUse(table && table.date >= bundledRangeTable().date ? table : null);
 }

@@ -42,6 +42,11 @@ it('keeps the runs of taken numbers equal to the numbers, for any order of takin
         }
         const runs = db.all('SELECT first_index AS "first", last_index AS "last" FROM number_run ORDER BY 1');
         expect(runs).toEqual(runsOf(taken));
+        expect(db.one('SELECT reserved, assigned, spent FROM number_tally')).toEqual({
+          reserved: taken.size,
+          assigned: 0,
+          spent: 0,
+        });
         for (const from of [0, 7, 50, 99]) {
           const free =
             Array.from({ length: 100 - from }, (_, i) => from + i).find((i) => !taken.has(i)) ?? null;

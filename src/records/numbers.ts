@@ -1,0 +1,96 @@
+import type { NumberRow } from '../contract/numbers.ts';
+import { formName } from '../contract/terms.ts';
+import { blockNumber, freeRuns, hyphenate } from '../rules/isbn/index.ts';
+import { editionLabel } from '../rules/labels.ts';
+import type { ReadDb } from '../store/connection.ts';
+import {
+  type StoredBlock,
+  type TakenNumber,
+  takenBetween,
+  takenNumber,
+  takenPage,
+  takenRuns,
+} from '../store/numbers.ts';
+
+/** 'The Salt Almanac, 2nd edition · Paperback' */
+function nameUse(taken: TakenNumber): string {
+  const edition = editionLabel({ title: taken.title ?? '', number: taken.editionNumber });
+  const format = {
+    form: taken.form ?? '',
+    formDetail: taken.formDetail,
+    caseKind: taken.caseKind,
+    largePrint: taken.largePrint === 1,
+  };
+  return `${edition} · ${formName(format)}`;
+}
+
+function takenRow(taken: TakenNumber): NumberRow {
+  return {
+    isbn13: taken.isbn13,
+    hyphenated: hyphenate(taken.isbn13) ?? taken.isbn13,
+    standing: taken.standing,
+    blockId: taken.blockId,
+    index: taken.blockIndex,
+    formatId: taken.formatId,
+    usedFor: taken.formatId === null ? taken.reservedFor : nameUse(taken),
+    workId: taken.workId,
+    since: taken.since,
+    spentReason: taken.spentReason,
+  };
+}
+
+function freeRow(block: StoredBlock, index: number): NumberRow {
+  const isbn13 = blockNumber(block, index);
+  return {
+    isbn13,
+    hyphenated: hyphenate(isbn13) ?? isbn13,
+    standing: 'free',
+    blockId: block.id,
+    index,
+    formatId: null,
+    usedFor: '',
+    workId: null,
+    since: null,
+    spentReason: null,
+  };
+}
+
+/** One number that is not free. */
+export function numberByIsbn(db: ReadDb, isbn13: string): NumberRow | undefined {
+  const taken = takenNumber(db, isbn13);
+  return taken && takenRow(taken);
+}
+
+/** The numbers of a block between two indexes, free ones filled in. */
+export function numbersBetween(db: ReadDb, block: StoredBlock, from: number, to: number): NumberRow[] {
+  const taken = takenBetween(db, block.id, from, to);
+  return Array.from({ length: to - from }, (_, offset) => {
+    const row = taken.get(from + offset);
+    return row ? takenRow(row) : freeRow(block, from + offset);
+  });
+}
+
+interface Page {
+  rows: NumberRow[];
+  total: number;
+}
+
+/** The free numbers of a block, skipping the first `from` of them; walks the gaps between runs of taken ones. */
+export function freeNumbers(db: ReadDb, block: StoredBlock, from: number, count: number): Page {
+  const capacity = 10 ** block.publicationDigits;
+  const rows: NumberRow[] = [];
+  let skip = from;
+  for (const gap of freeRuns(takenRuns(db, block.id), capacity)) {
+    for (let index = gap.first + skip; index <= gap.last && rows.length < count; index += 1)
+      rows.push(freeRow(block, index));
+    if (rows.length >= count) break;
+    skip = Math.max(0, skip - (gap.last - gap.first + 1));
+  }
+  return { rows, total: capacity - block.reserved - block.assigned - block.spent };
+}
+
+/** Taken numbers of one standing (of a block, or of all and outside every block), a page at a time. */
+export function numbersStanding(db: ReadDb, filter: Parameters<typeof takenPage>[1]): Page {
+  const { rows, total } = takenPage(db, filter);
+  return { rows: rows.map(takenRow), total };
+}
