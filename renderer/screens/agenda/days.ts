@@ -5,17 +5,17 @@ function atNoon(day: string): number {
 }
 
 /** The day so many days later; `YYYY-MM-DD` in and out. */
-export function dayPlus(day: string, days: number): string {
+function dayPlus(day: string, days: number): string {
   return new Date(atNoon(day) + days * DAY_MS).toISOString().slice(0, 10);
 }
 
 /** Whole days from one day to another; negative when the other is earlier. */
-export function daysBetween(from: string, to: string): number {
+function daysBetween(from: string, to: string): number {
   return Math.round((atNoon(to) - atNoon(from)) / DAY_MS);
 }
 
 /** The Sunday that ends the week of a day; weeks begin on Monday (ISO 8601). */
-export function weekEnd(day: string): string {
+function weekEnd(day: string): string {
   const weekday = new Date(atNoon(day)).getUTCDay();
   return dayPlus(day, weekday === 0 ? 0 : 7 - weekday);
 }

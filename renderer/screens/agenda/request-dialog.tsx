@@ -6,7 +6,7 @@ import type { Task } from './words.ts';
 const MAIL = /^[^\s@]+@[^\s@]+$/;
 
 /** A `mailto:` address with subject and text filled in (RFC 6068: percent-encoded, lines end with CRLF). */
-export function mailAddress(to: string, subject: string, text: string): string {
+function mailAddress(to: string, subject: string, text: string): string {
   const body = text.replaceAll(/\r?\n/g, '\r\n');
   const address = to.split('@').map(encodeURIComponent).join('@');
   return `mailto:${address}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(body)}`;

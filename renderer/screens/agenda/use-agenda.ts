@@ -3,8 +3,8 @@ import { useQueryParam } from '../../location.ts';
 import { spanOf } from './days.ts';
 import type { Task } from './words.ts';
 
-export const VIEWS = ['todo', 'waiting', 'ended'] as const;
-export type View = (typeof VIEWS)[number];
+const VIEWS = ['todo', 'waiting', 'ended'] as const;
+type View = (typeof VIEWS)[number];
 
 /** What the agenda shows: kept in the address, so that links lead to it and going back restores it. */
 export interface AgendaTerms {

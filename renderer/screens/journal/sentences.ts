@@ -1,5 +1,7 @@
+import type { CommandName } from '../../../src/contract/index.ts';
+
 /** What was done, in plain words, by the name of the operation. */
-const SENTENCES: Record<string, string> = {
+const SENTENCES: Record<CommandName, string> = {
   'catalogue.demo': 'Loaded the demo press',
   'blocks.add': 'Recorded a block of numbers',
   'blocks.update': 'Changed what is noted about a block',
@@ -45,5 +47,7 @@ const SENTENCES: Record<string, string> = {
 
 /** 'Moved a listing'; an operation of a later version is given by its own name. */
 export function sentenceOf(operation: string): string {
-  return SENTENCES[operation] ?? `Carried out ${operation}`;
+  return Object.hasOwn(SENTENCES, operation)
+    ? SENTENCES[operation as CommandName]
+    : `Carried out ${operation}`;
 }
