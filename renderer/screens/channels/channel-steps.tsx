@@ -60,8 +60,7 @@ function RemoveQuestion({ channel, onClose }: QuestionProps) {
       onConfirm={() => {
         void command
           .run({ id: channel.id }, `${channel.name} is removed.`)
-          // The row goes with its buttons; the heading takes the focus.
-          .then((answer) => answer.ok && document.querySelector<HTMLElement>('main h1')?.focus());
+          .then((answer) => answer.ok && onClose());
       }}
     >
       It has no listing, so nothing else is lost. The journal keeps what it was.

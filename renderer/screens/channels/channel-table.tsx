@@ -24,7 +24,7 @@ function Listings({ channel }: { channel: Channel }) {
         <p className="standing standing-quiet">
           <Sign name="close" />
           <span>
-            closed <span className="standing-detail">since {channel.closedOn}</span>
+            closed <span className="standing-detail nowrap">since {channel.closedOn}</span>
           </span>
         </p>
       )}

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useQueryOf } from '../../api.ts';
 import { useAsOf } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
@@ -31,6 +31,16 @@ function ledeOf(count: number, open: number, asOf: string | undefined): string |
   return `${count === 1 ? 'One channel' : counted}${asOf === undefined ? '' : ', as they stand today'}`;
 }
 
+/** A removed channel takes its row and the focus with it; the heading gets the focus then. */
+function useFocusAfterRemoval(count: number): void {
+  const before = useRef(count);
+  useEffect(() => {
+    if (count < before.current && document.activeElement === document.body)
+      document.querySelector<HTMLElement>('main h1')?.focus();
+    before.current = count;
+  }, [count]);
+}
+
 /** The Channels screen: every place where formats are listed or sold. */
 export default function ChannelsScreen() {
   const { asOf } = useAsOf();
@@ -40,6 +50,7 @@ export default function ChannelsScreen() {
   const channels = list.data?.channels ?? [];
   const edited = channels.find((channel) => channel.id === open);
   const end = () => setOpen(undefined);
+  useFocusAfterRemoval(channels.length);
   const isOpen = channels.filter((channel) => channel.closedOn === null).length;
   return (
     <>

@@ -56,26 +56,30 @@ export interface BandOverviewProps {
 
 /** The whole of a large block: each cell stands for a thousand numbers and opens them. */
 export function BandOverview({ block, asOf, onOpen, cameFrom }: BandOverviewProps) {
-  const bands = useBands(block, asOf);
+  const { bands, refusal, read } = useBands(block, asOf);
   const count = block.capacity / PAGE;
   const { box, columns } = useColumns(count);
   const start = cameFrom === undefined ? 0 : cameFrom / PAGE;
   const [looked, setLooked] = useState(start);
   const cells = useMemo<Cell[]>(
     () =>
-      (bands.data ?? []).map((band) => ({
+      (bands ?? []).map((band) => ({
         name: bandName(band, block.capacity),
         shape: vessel(band.taken),
         tone: band.taken === 0 ? 'cell-free' : 'cell-assigned',
       })),
-    [bands.data, block.capacity],
+    [bands, block.capacity],
   );
-  const band = bands.data?.[looked];
+  const band = bands?.[looked];
   return (
     <div className="picture picture-wide" ref={box}>
-      <Refused refusal={bands.error} />
-      <p className="cell-line">{band ? `Numbers ${bandName(band, block.capacity)}` : 'Reading the block…'}</p>
-      {bands.data ? (
+      <Refused refusal={refusal} />
+      <p className="cell-line">
+        {band
+          ? `Numbers ${bandName(band, block.capacity)}`
+          : `Reading the block, ${read.toLocaleString()} numbers so far…`}
+      </p>
+      {bands ? (
         <div className="picture-frame">
           <CellGrid
             label={`Block ${block.hyphenatedPrefix} by the thousand`}

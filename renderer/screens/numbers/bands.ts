@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import type { Block } from '../../../src/contract/blocks.ts';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import { type CallRefused, call } from '../../api.ts';
@@ -29,27 +30,37 @@ async function eachPage(
 
 /**
  * How many numbers of each band are taken. Reads the taken numbers or the free ones, whichever are fewer, so that a
- * large block that is nearly untouched or nearly used up is known after a few questions.
+ * large block that is nearly untouched or nearly used up is known after a few questions. `onRead` is told how many
+ * numbers are read.
  */
-export async function readBands(block: Block, asOf: string | undefined): Promise<Band[]> {
+export async function readBands(
+  block: Block,
+  asOf: string | undefined,
+  onRead: (read: number) => void,
+): Promise<Band[]> {
   const { free } = block.counts;
   const byFree = free < block.capacity - free;
   const seen = new Array<number>(Math.ceil(block.capacity / PAGE)).fill(0);
+  let read = 0;
   const note = (rows: readonly NumberRow[]) => {
     for (const row of rows) {
       const band = Math.floor((row.index ?? 0) / PAGE);
       seen[band] = (seen[band] ?? 0) + 1;
     }
+    read += rows.length;
+    onRead(read);
   };
   for (const standing of byFree ? (['free'] as const) : TAKEN)
     if (block.counts[standing] > 0) await eachPage(block, standing, asOf, note);
   return seen.map((count, band) => ({ from: band * PAGE, taken: byFree ? PAGE - count : count }));
 }
 
-/** The bands of a block of more than `PAGE` numbers, read anew when the catalogue changes. */
+/** The bands of a block of more than `PAGE` numbers, read anew when the catalogue changes; `read` tells how far it is. */
 export function useBands(block: Block, asOf: string | undefined) {
-  return useQuery<Band[], CallRefused>({
+  const [read, setRead] = useState(0);
+  const query = useQuery<Band[], CallRefused>({
     queryKey: ['numbers.list', 'bands', block.id, asOf],
-    queryFn: () => readBands(block, asOf),
+    queryFn: () => readBands(block, asOf, setRead),
   });
+  return { bands: query.data, refusal: query.error, read };
 }

@@ -52,18 +52,20 @@ function Pager({ from, shown, total, go }: PagerProps) {
           ? 'No number'
           : `Numbers ${(from + 1).toLocaleString()} to ${(from + shown).toLocaleString()} of ${total.toLocaleString()}`}
       </span>
-      <span className="row">
-        <Button disabled={from === 0} reason="This is the first page." onClick={() => go(from - COUNT)}>
-          Previous page
-        </Button>
-        <Button
-          disabled={from + COUNT >= total}
-          reason="This is the last page."
-          onClick={() => go(from + COUNT)}
-        >
-          Next page
-        </Button>
-      </span>
+      {total > COUNT ? (
+        <span className="row">
+          <Button disabled={from === 0} reason="This is the first page." onClick={() => go(from - COUNT)}>
+            Previous page
+          </Button>
+          <Button
+            disabled={from + COUNT >= total}
+            reason="This is the last page."
+            onClick={() => go(from + COUNT)}
+          >
+            Next page
+          </Button>
+        </span>
+      ) : null}
     </>
   );
 }
