@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { EmptyState, PageHeader, Refused } from '../../ui/index.ts';
+import { EmptyState, Notice, PageHeader } from '../../ui/index.ts';
 import { EditionSection } from './edition/edition-section.tsx';
 import { Glance } from './glance.tsx';
 import { peopleOf } from './parts/edition-names.ts';
@@ -21,7 +21,11 @@ export function WorkView({ id }: { id: number }) {
         lede={within(<WorkLede />)}
         actions={facts?.editable ? within(<WorkActions />) : undefined}
       />
-      <Refused refusal={refusal} />
+      {refusal ? (
+        <Notice tone="stop" title="This work cannot be shown." live>
+          {refusal.message}
+        </Notice>
+      ) : null}
       {within(<WorkBody />)}
       {facts || refusal ? null : <p className="waiting">Reading the catalogue…</p>}
     </>

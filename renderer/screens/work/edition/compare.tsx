@@ -32,7 +32,7 @@ function textsOf(edition: Edition): Record<string, string> {
 }
 
 /** What differs between two editions, field by field; the number and the ISBNs always do and are left out. */
-export function differences(old: Edition, now: Edition): Difference[] {
+function differences(old: Edition, now: Edition): Difference[] {
   const before = textsOf(old);
   return Object.entries(textsOf(now))
     .map(([name, text]) => ({ name, old: before[name] ?? '', now: text }))

@@ -2,13 +2,14 @@ import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { ConfirmDialog, Notice } from '../../../ui/index.ts';
 import { fullName } from '../parts/edition-names.ts';
+import { closeAt } from '../parts/go-to.ts';
 
 /** Tells that identity fields are open once more. */
 export function CorrectionNotice({ correction }: { correction: NonNullable<Edition['correction']> }) {
   return (
     <Notice tone="care" title={`A correction is open since ${correction.madeOn}.`}>
-      {correction.reason} What was locked may be changed until something of this edition is sent again; then
-      it locks anew.
+      What was locked may be changed until something of this edition is sent again; then it locks anew. Noted
+      as: “{correction.reason}”
     </Notice>
   );
 }
@@ -18,7 +19,7 @@ export function CorrectDialog({ edition, onClose }: { edition: Edition; onClose:
   const correct = useCommand('editions.correct');
   const send = async (reason: string) => {
     const answer = await correct.run({ id: edition.id, reason }, 'The correction is recorded.');
-    if (answer.ok) onClose();
+    if (answer.ok) closeAt(onClose, 'edition', edition.id);
   };
   return (
     <ConfirmDialog

@@ -3,18 +3,13 @@ import { announce } from '../../../status.ts';
 import { Button, TextArea } from '../../../ui/index.ts';
 import { counted } from '../parts/names.ts';
 import { OrderedRows } from '../parts/ordered-rows.tsx';
+import { splitKeywords } from './split-keywords.ts';
 
 export interface KeywordsInputProps {
   value: readonly string[];
   onChange: (value: string[]) => void;
   help?: string | undefined;
   error?: string | undefined;
-}
-
-/** The keywords in a typed or pasted text: parted by semicolons, commas or new lines, each once. */
-export function splitKeywords(text: string): string[] {
-  const parts = text.split(/[;,\n]/).map((part) => part.replace(/\s+/g, ' ').trim());
-  return [...new Set(parts.filter((part) => part !== ''))];
 }
 
 /** Keywords in order, the strongest first. What is typed is added by Enter, by the button, and on leaving. */

@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { Edition, Lock } from '../../../../src/contract/editions.ts';
 import { Button, Sign } from '../../../ui/index.ts';
 import { placeOf } from '../parts/go-to.ts';
-import { fieldName, listed } from '../parts/names.ts';
+import { fieldName, inSentence, listed } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { CorrectDialog } from './correction.tsx';
 
@@ -21,7 +21,7 @@ export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) 
           <strong>
             Locked since <time dateTime={lock.since}>{lock.since}</time>, sent to {lock.channelName}
           </strong>{' '}
-          as {lock.formatName.toLowerCase()}.
+          as {inSentence(lock.formatName)}.
         </p>
         <p className="soft">
           {sentence(listed(fields))} stay as they were sent. {sentence(listed(open))} stay open. {lock.source}

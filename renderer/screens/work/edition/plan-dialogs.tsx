@@ -5,6 +5,7 @@ import { useCommand } from '../../../api.ts';
 import { Button, Checkbox, DateInput, Dialog, Notice } from '../../../ui/index.ts';
 import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
+import { closeAt } from '../parts/go-to.ts';
 import { counted } from '../parts/names.ts';
 import { errorsOf } from '../parts/refusals.ts';
 import { useRecord } from '../parts/use-record.ts';
@@ -21,10 +22,11 @@ interface PlanDialogProps {
 }
 
 function PlanMade({ edition, onClose, children }: PlanDialogProps & { children: ReactNode }) {
+  const close = () => closeAt(onClose, 'edition', edition.id);
   return (
     <Dialog
       open
-      onClose={onClose}
+      onClose={close}
       title="The plan is made"
       width="narrow"
       footer={
@@ -32,7 +34,7 @@ function PlanMade({ edition, onClose, children }: PlanDialogProps & { children: 
           <Link href={agendaOf(edition)} className="button button-primary">
             See the tasks in the Agenda
           </Link>
-          <Button onClick={onClose}>Done</Button>
+          <Button onClick={close}>Done</Button>
         </>
       }
     >

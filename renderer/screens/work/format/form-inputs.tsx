@@ -4,7 +4,7 @@ import { Checkbox, Select } from '../../../ui/index.ts';
 import { CodeInput } from '../parts/code-input.tsx';
 import type { ErrorOf } from '../parts/refusals.ts';
 import { changeForm, type FormatForm } from './draft.ts';
-import { UnlessLocked } from './locks.tsx';
+import { lockReason, UnlessLocked } from './locks.tsx';
 
 export interface FormatInputsProps {
   form: FormatForm;
@@ -19,6 +19,7 @@ const CASES = [NO_CASE, ...CASE_KINDS].map((value) => ({ value, label: value }))
 function DetailInput({ form, errorOf, format }: FormatInputsProps) {
   const { draft, set } = form;
   const made = madeOf(draft.form);
+  if (draft.formDetail === null && lockReason(format, 'formDetail') !== undefined) return null;
   return (
     <UnlessLocked
       format={format}

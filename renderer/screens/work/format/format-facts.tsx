@@ -13,7 +13,7 @@ export function trimText(format: Pick<Format, 'trimWidthUm' | 'trimHeightUm'>, u
 }
 
 /** '5 h 20 min' */
-export function durationText(minutes: number | null): string {
+function durationText(minutes: number | null): string {
   if (minutes === null) return '';
   const hours = Math.floor(minutes / 60);
   return [hours > 0 ? `${hours} h` : '', minutes % 60 > 0 ? `${minutes % 60} min` : '']
@@ -22,7 +22,7 @@ export function durationText(minutes: number | null): string {
 }
 
 /** 'GBP 9.99, EUR 12.00 without tax' */
-export function pricesText(prices: Format['prices']): string {
+function pricesText(prices: Format['prices']): string {
   return prices
     .map(
       ({ amountMinor, currency, tax }) =>

@@ -6,7 +6,7 @@ import { useCommand, useQueryOf } from '../../../api.ts';
 import { DateInput, Notice, Select } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
-import { counted } from '../parts/names.ts';
+import { counted, inSentence } from '../parts/names.ts';
 import { RadioGroup } from '../parts/radio-group.tsx';
 import { errorsOf } from '../parts/refusals.ts';
 import { useRecord } from '../parts/use-record.ts';
@@ -104,7 +104,7 @@ export function NumberDialog({ format, onClose }: { format: Format; onClose: () 
   const assign = useCommand('numbers.assign');
   const error = errorsOf(assign.refusal)('isbn');
   const send = async () => {
-    const said = (row: NumberRow) => `${row.hyphenated} now belongs to this ${format.name.toLowerCase()}.`;
+    const said = (row: NumberRow) => `${row.hyphenated} now belongs to this ${inSentence(format.name)}.`;
     const answer = await assign.run(assignInput(format.id, choice), said);
     if (answer.ok) closeAt(onClose, 'format', format.id);
   };

@@ -18,7 +18,7 @@ interface AddListingProps {
 }
 
 /** Open channels that do not list the format yet. */
-export function channelsFor(channels: readonly Channel[], format: Format): Channel[] {
+function channelsFor(channels: readonly Channel[], format: Format): Channel[] {
   const used = new Set(format.listings.map((listing) => listing.channelId));
   return channels.filter((channel) => channel.closedOn === null && !used.has(channel.id));
 }

@@ -11,7 +11,7 @@ import { ListingActions } from './listing-actions.tsx';
 import { StepHistory } from './step-history.tsx';
 
 /** The terms of a listing, one piece for each; what is not set is left out. */
-export function termsOf(listing: Listing): string[] {
+function termsOf(listing: Listing): string[] {
   return [
     listing.discountBp === null ? '' : `${percent(listing.discountBp)} discount`,
     returnsName(listing.returns).toLowerCase(),

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Select, TextInput } from '../../../ui/index.ts';
 
 /** An entry of a code list with its plain name. */
-export interface Coded {
+interface Coded {
   code: string;
   name: string;
 }

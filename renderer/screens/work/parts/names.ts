@@ -81,6 +81,11 @@ export function percent(basisPoints: number): string {
   return `${(basisPoints / 100).toLocaleString(undefined, { maximumFractionDigits: 2 })} %`;
 }
 
+/** A name as it stands inside a sentence: 'e-book (EPUB)'. */
+export function inSentence(name: string): string {
+  return name.charAt(0).toLowerCase() + name.slice(1);
+}
+
 /** 'a', 'a and b', 'a, b and c'. */
 export function listed(parts: readonly string[]): string {
   return new Intl.ListFormat('en-GB', { type: 'conjunction' }).format(parts);

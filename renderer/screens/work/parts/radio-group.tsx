@@ -1,7 +1,7 @@
 import { type ReactNode, useId } from 'react';
 import { Field } from '../../../ui/index.ts';
 
-export interface RadioChoice<Value extends string> {
+interface RadioChoice<Value extends string> {
   value: Value;
   label: string;
   help?: ReactNode;
