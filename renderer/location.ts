@@ -23,6 +23,9 @@ function navigate(to: string, options?: NavigateOptions): void {
   toHash(`${path}?${query}`, options);
 }
 
+// Going back to an address whose query differs too sends no `hashchange`, which is all the router listens to.
+window.addEventListener('popstate', () => window.dispatchEvent(new HashChangeEvent('hashchange')));
+
 /** Routes live in the hash and queries before it: `?asOf=2024-05-01#/catalogue`. A move drops every query but `asOf`. */
 export function useLedgerLocation(): [string, typeof navigate] {
   const [path] = useHashLocation();

@@ -7,10 +7,10 @@ export function StatusLine() {
   const status = useStatus();
   if (!status) return null;
   return (
-    <div className={`status-line status-${status.tone}`} key={status.id}>
+    <section aria-label="Latest message" className={`status-line status-${status.tone}`} key={status.id}>
       <NoticeShape tone={status.tone === 'done' ? 'done' : 'stop'} />
       <p>{status.text}</p>
       <IconButton sign="close" label="Dismiss the message" labelHidden onClick={dismissStatus} />
-    </div>
+    </section>
   );
 }
