@@ -22,12 +22,12 @@ export function checkDigit10(first9: string): string {
 }
 
 /** Thirteen digits whose weighted sum is a multiple of ten. Says nothing about prefix or range. */
-export function checkFits13(digits: string): boolean {
+function checkFits13(digits: string): boolean {
   return /^[0-9]{13}$/.test(digits) && checkDigit13(digits.slice(0, 12)) === digits[12];
 }
 
 /** Nine digits and a check character (X in upper case) that fits them. */
-export function checkFits10(characters: string): boolean {
+function checkFits10(characters: string): boolean {
   return /^[0-9]{9}[0-9X]$/.test(characters) && checkDigit10(characters.slice(0, 9)) === characters[9];
 }
 

@@ -73,6 +73,21 @@ function hasBookPrefix(text: string): boolean {
   return text.charCodeAt(0) === 57 && text.charCodeAt(1) === 55 && (third === 56 || third === 57);
 }
 
+/** The number of thirteen digits with hyphens between its elements; null where it is no valid number of a range in use. */
+export function hyphenateClean(isbn13: string, table: RangeTable): string | null {
+  const nine = isbn13.length === 13 && hasBookPrefix(isbn13) ? readNine(isbn13, 3, 12) : -1;
+  if (nine < 0) return null;
+  const prefix979 = isbn13.charCodeAt(2) === 57;
+  const check = check13(prefix979);
+  if (isbn13.charCodeAt(12) !== check + 48) return null;
+  const place = locate(table, prefix979, nine);
+  const group = groupAt(table, place);
+  if (group === null || lengthAt(place) === 0) return null;
+  const start = group.digits.length;
+  const split = start + lengthAt(place);
+  return `${group.head + isbn13.substring(start, split)}-${isbn13.substring(split, 12)}${TAILS[check] ?? ''}`;
+}
+
 function thirteen(text: string, table: RangeTable): ParsedIsbn | null {
   const nine = hasBookPrefix(text) ? readNine(text, 3, 12) : -1;
   if (nine < 0) return null;

@@ -1,4 +1,4 @@
-import { checkFits13 } from './check-digit.ts';
+import { hyphenateClean } from './clean.ts';
 import { groupAt, lengthAt, locate, type RangeTable, rangeTable } from './range-table.ts';
 import type { IsbnParts } from './types.ts';
 
@@ -23,10 +23,10 @@ export function splitIsbn(isbn13: string, table: RangeTable = rangeTable()): Isb
   };
 }
 
-/** The number with hyphens between its elements, or null where it is not a valid ISBN-13 of a range in use. */
+/**
+ * Thirteen digits with hyphens between the elements, or null where they are not a valid ISBN-13 of a range in use.
+ * Validates, splits and hyphenates without putting the record of parseIsbn together: for long lists.
+ */
 export function hyphenate(isbn13: string, table: RangeTable = rangeTable()): string | null {
-  if (!checkFits13(isbn13)) return null;
-  const parts = splitIsbn(isbn13, table);
-  if (parts === null) return null;
-  return `${parts.prefix}-${parts.group}-${parts.registrant}-${parts.publication}-${parts.check}`;
+  return hyphenateClean(isbn13, table);
 }
