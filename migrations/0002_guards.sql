@@ -46,8 +46,12 @@ CREATE TRIGGER number_kept BEFORE DELETE ON number
 WHEN OLD.standing <> 'reserved'
 BEGIN SELECT RAISE(ABORT, 'NUMBER_SPENT: an assigned or spent number can never be freed.'); END;
 
+-- A block recorded later takes in the numbers that were recorded before it, spent ones too.
 CREATE TRIGGER number_spent_for_ever BEFORE UPDATE ON number
-WHEN OLD.spent_on IS NOT NULL
+WHEN OLD.spent_on IS NOT NULL AND (OLD.block_id IS NOT NULL OR NEW.block_id IS NULL
+  OR NEW.spent_on IS NOT OLD.spent_on OR NEW.spent_reason IS NOT OLD.spent_reason
+  OR NEW.format_id IS NOT OLD.format_id OR NEW.assigned_on IS NOT OLD.assigned_on
+  OR NEW.reserved_on IS NOT OLD.reserved_on OR NEW.reserved_for IS NOT OLD.reserved_for)
 BEGIN SELECT RAISE(ABORT, 'NUMBER_SPENT: a spent number can never be changed.'); END;
 
 CREATE TRIGGER number_digits_stay BEFORE UPDATE OF isbn13, block_id, block_index ON number
@@ -109,6 +113,9 @@ END;
 
 CREATE TRIGGER tally_of_block AFTER INSERT ON number_block
 BEGIN INSERT INTO number_tally (block_id) VALUES (NEW.id); END;
+
+CREATE TRIGGER tally_leaves BEFORE DELETE ON number_block
+BEGIN DELETE FROM number_tally WHERE block_id = OLD.id; END;
 
 CREATE TRIGGER tally_grows AFTER INSERT ON number WHEN NEW.block_id IS NOT NULL
 BEGIN

@@ -68,6 +68,10 @@ CREATE TRIGGER ended_format_kept BEFORE DELETE ON format
 WHEN EXISTS (SELECT 1 FROM number n WHERE n.format_id = OLD.id)
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a format that was given a number is kept; cancel it instead.'); END;
 
+CREATE TRIGGER cancelled_format_kept BEFORE DELETE ON format
+WHEN OLD.cancelled_on IS NOT NULL
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a cancelled format is kept for the record.'); END;
+
 CREATE TRIGGER ended_format_price_added BEFORE INSERT ON format_price
 WHEN (SELECT standing FROM format_standing WHERE format_id = NEW.format_id) IN ('retired', 'cancelled')
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a retired or cancelled format can be read for ever and changed never.'); END;

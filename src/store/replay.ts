@@ -66,7 +66,7 @@ export function divergences(db: ReadDb): Divergence[] {
   return [...divergencesFrom(db, replayed(db).tables)];
 }
 
-/** Runs of taken numbers as they must be by the numbers, against those kept; both ways. */
+/** Blocks whose runs of taken numbers are not as the numbers make them. */
 const WRONG_RUNS = `
   WITH placed AS (
     SELECT block_id, block_index, block_index - row_number() OVER (PARTITION BY block_id ORDER BY block_index) AS run
@@ -74,14 +74,22 @@ const WRONG_RUNS = `
   ), must AS (
     SELECT block_id, min(block_index) AS first_index, max(block_index) AS last_index FROM placed GROUP BY block_id, run
   ), kept AS (SELECT block_id, first_index, last_index FROM number_run)
-  SELECT DISTINCT block_id FROM (
+  SELECT DISTINCT 'number_run of block ' || block_id AS what FROM (
     SELECT * FROM (SELECT * FROM must EXCEPT SELECT * FROM kept)
-    UNION ALL SELECT * FROM (SELECT * FROM kept EXCEPT SELECT * FROM must)) ORDER BY block_id`;
+    UNION ALL SELECT * FROM (SELECT * FROM kept EXCEPT SELECT * FROM must))`;
+
+/** Blocks whose counts of numbers are not as the numbers make them. */
+const WRONG_TALLIES = `
+  SELECT 'number_tally of block ' || coalesce(b.id, t.block_id) AS what
+  FROM number_block b FULL JOIN number_tally t ON t.block_id = b.id
+  WHERE (t.reserved, t.assigned, t.spent) IS NOT (
+    SELECT coalesce(sum(n.standing = 'reserved'), 0), coalesce(sum(n.standing = 'assigned'), 0),
+      coalesce(sum(n.standing = 'spent'), 0) FROM number n WHERE n.block_id = b.id)`;
 
 /**
- * Replays the journal and sets it against the tables, and the runs of taken numbers against the numbers. Answers
- * the rows that differ ('work 3', 'number_run of block 1'), at most `most` of them; none means that the journal
- * tells the whole story.
+ * Replays the journal and sets it against the tables, and what is derived from the numbers against the numbers.
+ * Answers the rows that differ ('work 3', 'number_run of block 1'), at most `most` of them; none means that the
+ * journal tells the whole story.
  */
 export function replayDifferences(db: ReadDb, most = 20): string[] {
   const { tables, broken } = replayed(db);
@@ -90,8 +98,8 @@ export function replayDifferences(db: ReadDb, most = 20): string[] {
     if (differences.size >= most) break;
     differences.add(`${table} ${key}`);
   }
-  for (const { block_id } of db.all<{ block_id: number }>(WRONG_RUNS))
-    differences.add(`number_run of block ${block_id}`);
+  for (const { what } of db.all<{ what: string }>(`${WRONG_RUNS} UNION ALL ${WRONG_TALLIES}`))
+    differences.add(what);
   return [...differences].slice(0, most);
 }
 

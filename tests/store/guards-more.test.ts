@@ -97,4 +97,40 @@ describe('numbers', () => {
     const open = "INSERT INTO format (id, edition_id, form, planned_on) VALUES (90, 3, 'BC', '2026-01-01')";
     expect(refusalOf(open, sql)).toBeNull();
   });
+
+  it('that are spent can still be taken in by a block recorded later, and nothing else of them changes', () => {
+    const own = openTestCatalogue('2026-03-02');
+    const { editionId } = own.call('works.create', { title: 'Tide Tables' });
+    const { formatId } = own.call('formats.create', { editionId, form: 'BC' });
+    own.call('numbers.assign', { formatId, isbn: '979-8-969999-07-7', outsideBlocks: true });
+    own.call('numbers.spend', { isbn: '979-8-969999-07-7', reason: 'misprinted' });
+    expect(own.call('blocks.add', { prefix: '979-8-969999' }).counts).toMatchObject({ free: 99, spent: 1 });
+    const file = new Database(own.file);
+    for (const change of [
+      'block_id = NULL, block_index = NULL',
+      "spent_reason = 'other'",
+      'format_id = NULL',
+    ])
+      expect(() => file.exec(`UPDATE number SET ${change}`), change).toThrow(
+        /NUMBER_SPENT|NUMBER_TAKEN|FIELD_LOCKED/,
+      );
+    file.close();
+    own.close();
+  });
+});
+
+it('keeps a cancelled format for the record, with prices or without', () => {
+  const cancel = "UPDATE format SET cancelled_on = '2026-01-01', cancel_reason = 'dropped' WHERE id = 8";
+  expect(
+    refusalOf('DELETE FROM format_price WHERE format_id = 8', cancel, 'DELETE FROM format WHERE id = 8'),
+  ).toContain('a cancelled format is kept');
+});
+
+it('lets a block without numbers be taken back', () => {
+  const own = openTestCatalogue('2026-03-02');
+  own.call('blocks.add', { prefix: '979-8-969999' });
+  own.call('journal.undo', { commandSeq: 1 });
+  expect(own.call('blocks.list', {}).blocks).toEqual([]);
+  expect(own.call('catalogue.check', {}).ok).toBe(true);
+  own.close();
 });
