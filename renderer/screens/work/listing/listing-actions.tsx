@@ -3,7 +3,7 @@ import type { ListingStanding } from '../../../../src/contract/terms.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
 import { closeAt } from '../parts/go-to.ts';
-import type { ListingItemProps } from './listing-item.tsx';
+import type { ListingItemProps } from './listing-props.ts';
 import { MoveDialog } from './move-dialog.tsx';
 import { reachable, STEP_VERBS } from './reach.ts';
 import { RequestDialog } from './request-dialog.tsx';

@@ -1,6 +1,4 @@
 import { useId, useState } from 'react';
-import type { Edition } from '../../../../src/contract/editions.ts';
-import type { Format } from '../../../../src/contract/formats.ts';
 import type { Listing } from '../../../../src/contract/listings.ts';
 import { formatMoney } from '../../../lib/money.ts';
 import { Button, Standing } from '../../../ui/index.ts';
@@ -8,6 +6,7 @@ import { headingId } from '../parts/go-to.ts';
 import { counted, percent, returnsName } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { ListingActions } from './listing-actions.tsx';
+import type { ListingItemProps } from './listing-props.ts';
 import { StepHistory } from './step-history.tsx';
 
 /** The terms of a listing, one piece for each; what is not set is left out. */
@@ -33,12 +32,6 @@ function Terms({ listing }: { listing: Listing }) {
       ))}
     </ul>
   );
-}
-
-export interface ListingItemProps {
-  edition: Edition;
-  format: Format;
-  listing: Listing;
 }
 
 /** One listing: channel, standing, terms, what can be done, and the steps it took. */

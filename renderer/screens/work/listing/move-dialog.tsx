@@ -7,7 +7,7 @@ import { listed } from '../parts/names.ts';
 import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
-import type { ListingItemProps } from './listing-item.tsx';
+import type { ListingItemProps } from './listing-props.ts';
 import { LockPreview } from './lock-preview.tsx';
 import { locksOf, reachable, wayOf } from './reach.ts';
 
