@@ -138,24 +138,25 @@ function compare(name: string, texts: readonly string[], ours: Side, theirs: Sid
   console.log(`${name.padEnd(34)} ${rate(best.ours)}/s   isbn3 ${rate(best.theirs)}/s   ${ratio} ×`);
 }
 
-/** The next free number of a block of a million of which every other one of the first `taken` is taken. */
+/** The next free number of a block of ten million, of which `taken` are: half of them in a row, the others scattered. */
 function nextFreeCost(taken: number): void {
-  const runs = runsOf(Array.from({ length: taken / 2 }, (_, i) => 2 * i));
-  const block = { digits: '978019', publicationDigits: 6 };
+  const row = Array.from({ length: taken / 2 }, (_, i) => i);
+  const runs = runsOf([...row, ...row.map((i) => taken + 2 * i)]);
+  const block = { digits: '97801', publicationDigits: 7 };
   const next = sequence(taken);
-  const from = Array.from({ length: 10_000 }, () => Math.floor(next() * taken));
-  const time = Math.min(
-    ...Array.from({ length: ROUNDS }, () =>
-      seconds(() => {
-        let sum = 0;
-        for (const index of from) sum += blockNumber(block, nextFree(runs, 1_000_000, index) ?? 0).length;
-        return sum;
-      }),
-    ),
-  );
-  const each = (time / from.length) * 1e9;
+  const anywhere = Array.from({ length: 10_000 }, () => Math.floor(next() * 2 * taken));
+  const cost = (from: readonly number[]): string => {
+    const work = (): number => {
+      let sum = 0;
+      for (const index of from) sum += blockNumber(block, nextFree(runs, 10_000_000, index) ?? 0).length;
+      return sum;
+    };
+    const best = Math.min(...Array.from({ length: ROUNDS }, () => seconds(work)));
+    return `${((best / from.length) * 1e9).toFixed(0).padStart(5)} ns`;
+  };
+  const front = cost(anywhere.map(() => 0));
   console.log(
-    `next free, ${taken.toLocaleString('en').padStart(9)} taken or passed   ${each.toFixed(0)} ns each`,
+    `next free of ${taken.toLocaleString('en').padStart(9)} taken    from the front ${front}   from anywhere ${cost(anywhere)}`,
   );
 }
 

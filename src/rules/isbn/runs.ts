@@ -16,8 +16,9 @@ export function runsOf(indexes: Iterable<number>): Run[] {
 }
 
 /**
- * The first free index at or after `from`, or null when the block is full from there. The work grows with the
- * logarithm of the number of runs, not with how many numbers are taken.
+ * The first free index at or after `from`, or null when the block is full from there. From the front of the block, or
+ * when only the runs around `from` are handed over, the work is the same however many numbers are taken; otherwise
+ * it grows with the logarithm of the number of runs.
  */
 export function nextFree(taken: readonly Run[], capacity: number, from = 0): number | null {
   const at = runBefore(taken, from);
@@ -28,6 +29,9 @@ export function nextFree(taken: readonly Run[], capacity: number, from = 0): num
 
 /** Index of the last run that begins at or before `from`; -1 where none does. */
 function runBefore(taken: readonly Run[], from: number): number {
+  // Most searches begin at the front of the block: they need no more than its first two runs.
+  const second = taken[1];
+  if (second === undefined || second.first > from) return (taken[0]?.first ?? from + 1) <= from ? 0 : -1;
   let low = -1;
   let high = taken.length - 1;
   while (low < high) {
