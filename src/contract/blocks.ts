@@ -134,3 +134,16 @@ export const runwayOfBlocks = operation({
   }),
   errors: [],
 });
+
+export const bandsOfBlock = operation({
+  name: 'blocks.bands',
+  kind: 'query',
+  summary: 'How many numbers stand where in each thousand of a block, for an overview of a large one.',
+  input: z.object({ blockId: rowId, asOf }),
+  output: z.object({
+    bands: z.array(
+      z.object({ from: z.int(), free: z.int(), reserved: z.int(), assigned: z.int(), spent: z.int() }),
+    ),
+  }),
+  errors: [],
+});

@@ -4,6 +4,7 @@ import { listBackups, makeBackup, previewBackup, restoreBackup } from './backups
 import { drawBarcode } from './barcodes.ts';
 import {
   addBlock,
+  bandsOfBlock,
   importOwnedList,
   listBlocks,
   readOwnedList,
@@ -47,6 +48,7 @@ const all = [
   addBlock,
   updateBlock,
   listBlocks,
+  bandsOfBlock,
   readOwnedList,
   importOwnedList,
   runwayOfBlocks,

@@ -30,6 +30,10 @@ const REWOUND: Record<string, string> = {
       OR EXISTS (SELECT 1 FROM main.listing l WHERE l.format_id = f.id AND l.first_sent_on <= :day)`,
   number_tally: `SELECT block_id, sum(standing = 'reserved') AS reserved, sum(standing = 'assigned') AS assigned,
       sum(standing = 'spent') AS spent FROM temp.number WHERE block_id IS NOT NULL GROUP BY block_id`,
+  // Neighbouring indexes differ from their rank by the same amount: each such amount is one run.
+  number_run: `SELECT block_id, min(block_index) AS first_index, max(block_index) AS last_index FROM (
+      SELECT block_id, block_index, block_index - row_number() OVER (PARTITION BY block_id ORDER BY block_index) AS run
+      FROM temp.number WHERE block_id IS NOT NULL) GROUP BY block_id, run`,
   edition: 'SELECT * FROM main.edition WHERE id IN (SELECT edition_id FROM temp.format)',
   work: 'SELECT * FROM main.work WHERE id IN (SELECT work_id FROM temp.edition)',
   plan: `SELECT id, edition_id, kind, day, made_on, iif(dropped_on <= :day, dropped_on, NULL) AS dropped_on,
@@ -44,6 +48,7 @@ const ORDER = [
   'listing',
   'number',
   'number_tally',
+  'number_run',
   'edition',
   'work',
   'plan',

@@ -95,15 +95,13 @@ export function applyMigrations(raw: Database.Database, migrations: readonly Mig
   try {
     raw.exec('BEGIN IMMEDIATE');
     raw.exec(
-      'CREATE TABLE IF NOT EXISTS migration (version INTEGER PRIMARY KEY, name TEXT NOT NULL, sha256 TEXT NOT NULL, applied_at TEXT NOT NULL) STRICT',
+      'CREATE TABLE IF NOT EXISTS migration (version INTEGER PRIMARY KEY, name TEXT NOT NULL, sha256 TEXT NOT NULL) STRICT',
     );
-    const record = raw.prepare(
-      'INSERT INTO migration (version, name, sha256, applied_at) VALUES (?, ?, ?, ?)',
-    );
+    const record = raw.prepare('INSERT INTO migration (version, name, sha256) VALUES (?, ?, ?)');
     dropJournalTriggers(raw);
     for (const migration of pending) {
       raw.exec(migration.sql);
-      record.run(migration.version, migration.name, migration.sha256, at);
+      record.run(migration.version, migration.name, migration.sha256);
     }
     raiseJournalTriggers(raw);
     if (from > 0) journalUpgrade(raw, at);

@@ -79,6 +79,23 @@ export function takenRuns(db: ReadDb, blockId: number): TakenRun[] {
   );
 }
 
+interface TakenBand {
+  band: number;
+  reserved: number;
+  assigned: number;
+  spent: number;
+}
+
+/** How many taken numbers of a block stand where in each `size` of it; bands without one are left out. */
+export function takenBands(db: ReadDb, blockId: number, size: number): TakenBand[] {
+  return db.all<TakenBand>(
+    `SELECT block_index / CAST(?2 AS INTEGER) AS band, sum(standing = 'reserved') AS reserved, sum(standing = 'assigned') AS assigned,
+       sum(standing = 'spent') AS spent FROM number WHERE block_id = ?1 GROUP BY 1`,
+    blockId,
+    size,
+  );
+}
+
 /** The days on which numbers of recorded blocks were assigned. */
 export function assignmentDays(db: ReadDb): string[] {
   return db

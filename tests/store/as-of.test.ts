@@ -59,6 +59,21 @@ describe('a past day, by the dates of the record', () => {
     expect(catalogue.call('catalogue.status', { asOf: '2015-02-01' }).numbers.free).toBe(0);
   });
 
+  it('finds the next free number of that day', () => {
+    const [block] = catalogue.call('blocks.list', { asOf: '2019-01-14' }).blocks;
+    expect(block).toMatchObject({ nextFree: '979-8-969999-03-9', counts: { free: 97, assigned: 3 } });
+    const free = catalogue.call('numbers.list', {
+      blockId: 1,
+      standing: 'free',
+      count: 1,
+      asOf: '2019-01-14',
+    });
+    expect([free.total, free.rows[0]?.index]).toEqual([97, 3]);
+    expect(catalogue.call('blocks.bands', { blockId: 1, asOf: '2019-01-14' }).bands).toEqual([
+      { from: 0, free: 97, reserved: 0, assigned: 3, spent: 0 },
+    ]);
+  });
+
   it('answers the same for today as without a day', () => {
     for (const name of [
       'works.get',
