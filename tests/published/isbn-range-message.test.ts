@@ -1,4 +1,7 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import bundled from '../../resources/isbn-ranges.json' with { type: 'json' };
 import {
@@ -145,6 +148,43 @@ describe('readRangeMessage', () => {
 
   it('refuses bytes that are no UTF-8', () => {
     expect(() => readRangeMessage(Uint8Array.of(0x3c, 0xff, 0xfe))).toThrow(/not UTF-8/);
+  });
+});
+
+describe('npm run ranges', () => {
+  const run = (
+    xml: string,
+  ): { out: string; error: string; status: number | null; written: string | null } => {
+    const folder = mkdtempSync(join(tmpdir(), 'ranges-'));
+    const [input, output] = [join(folder, 'in.xml'), join(folder, 'out.json')];
+    writeFileSync(input, xml);
+    const generate = new URL('../../src/exchange/ranges/generate.ts', import.meta.url).pathname;
+    const { stdout, stderr, status } = spawnSync(process.execPath, [generate, input, output], {
+      encoding: 'utf8',
+    });
+    const written = existsSync(output) ? readFileSync(output, 'utf8') : null;
+    rmSync(folder, { recursive: true });
+    return { out: stdout, error: stderr, status, written };
+  };
+
+  it('writes a newer table, and leaves everything as it was for an older or broken message', () => {
+    const newer = run(message({ date: 'Fri, 1 Jan 2100 08:00:00 GMT' }));
+    expect(newer).toMatchObject({ status: 0, out: expect.stringMatching(/^1 groups of Fri, 1 Jan 2100/) });
+    expect(JSON.parse(newer.written ?? '')).toMatchObject({
+      date: '2100-01-01',
+      groups: [['978-0', 'A & B', [[0, 9_999_999, 2]]]],
+    });
+    const older = run(message({ date: 'Fri, 1 Jan 2010 08:00:00 GMT' }));
+    expect(older).toMatchObject({
+      status: 1,
+      written: null,
+      error: expect.stringMatching(/older than the table/),
+    });
+    expect(run('<html>')).toMatchObject({
+      status: 1,
+      written: null,
+      error: expect.stringMatching(/no part of/),
+    });
   });
 });
 

@@ -110,4 +110,27 @@ describe('published ISBN values', () => {
     expect(parsed.ok && parsed.block.capacity).toBe(capacity);
     expect(parsed.ok && parsed.block.hyphenatedPrefix).toBe(prefix);
   });
+
+  it.each([
+    ['030', '034', 3],
+    ['200', '239', 3],
+    ['1700', '1999', 4],
+    ['2400', '8849', 4],
+    ['88500', '90999', 5],
+    ['950000', '969999', 6],
+    ['9850000', '9999999', 7],
+  ])('gives registrants %s to %s of 979-8 their %i digits (A8)', (first, last, length) => {
+    for (const registrant of [first, last]) {
+      const parsed = parseBlock(`979-8-${registrant}`);
+      expect(parsed.ok && parsed.block.capacity).toBe(10 ** (8 - length));
+    }
+  });
+
+  it.each(['000', '029', '035', '169', '910000', '949999', '970000', '9849999'])(
+    'has no registrant %s in 979-8 (A8: the rest has length 0)',
+    (registrant) => {
+      const parsed = parseBlock(`979-8-${registrant}`);
+      expect(parsed.ok || parsed.problem.code).toBe('range-not-in-use');
+    },
+  );
 });
