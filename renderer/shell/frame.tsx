@@ -12,6 +12,7 @@ import { Brand, Contents } from './navigation.tsx';
 import { noteVisit } from './screens.ts';
 import { useShortcuts } from './shortcuts.ts';
 import { StatusLine } from './status-line.tsx';
+import { Warnings } from './warnings.tsx';
 
 /** The side of the window: open on wide windows, behind a button on narrow ones. */
 function Side() {
@@ -64,6 +65,7 @@ export function Frame({ children }: { children: ReactNode }) {
           <Banners info={info.data} />
         </header>
         <main id="screen" tabIndex={-1} ref={main}>
+          {info.data ? <Warnings key={info.data.file} info={info.data} /> : null}
           <Refused refusal={info.error} />
           {children}
         </main>
