@@ -35,6 +35,8 @@ function OpenDialog({ onClose, title, children, footer, width = 'medium' }: Dial
       className={`dialog dialog-${width}`}
       aria-labelledby={id}
       onCancel={(event) => {
+        // React hands on the event of a dialog within this one, and of a file chooser that is left.
+        if (event.target !== event.currentTarget) return;
         event.preventDefault();
         onClose();
       }}

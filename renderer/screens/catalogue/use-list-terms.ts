@@ -31,8 +31,13 @@ export function useListTerms(): ListTerms {
   const [typed, setTyped] = useState(search);
   const timer = useRef<number>(undefined);
   useEffect(() => () => window.clearTimeout(timer.current), []);
+  useEffect(() => {
+    // A move to another address of this screen brings its own search; what is being typed goes before it.
+    if (timer.current === undefined) setTyped((now) => (now.trim() === search ? now : search));
+  }, [search]);
   const searchFor = (text: string) => {
     window.clearTimeout(timer.current);
+    timer.current = undefined;
     setSearch(text.trim());
     setFrom('0');
   };

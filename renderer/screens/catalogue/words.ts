@@ -37,10 +37,25 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 export type WorkRow = OutputOf<'works.list'>['works'][number];
 export type FormatRow = WorkRow['formats'][number];
 
-/** The edition without the title that the row already shows; empty for the only, unnumbered edition. */
-export function shortEdition(work: Pick<WorkRow, 'title' | 'editions'>, label: string): string {
-  if (label === work.title) return work.editions > 1 ? 'unnumbered' : '';
-  return label.startsWith(`${work.title}, `) ? label.slice(work.title.length + 2) : label;
+/** Whether an edition is the earliest of its work; not known, and so denied, where some edition has no format. */
+function isEarliest(work: Pick<WorkRow, 'editions' | 'formats'>, editionId: number): boolean {
+  const shown = new Set(work.formats.map((format) => format.editionId));
+  return shown.size === work.editions && work.formats.at(-1)?.editionId === editionId;
+}
+
+/**
+ * The edition without the title that the row already shows. One without a number is the first edition where it is the
+ * earliest of several, and goes unnamed where it is the only one.
+ */
+export function shortEdition(
+  work: Pick<WorkRow, 'title' | 'editions' | 'formats'>,
+  format: Pick<FormatRow, 'editionId' | 'editionLabel'>,
+): string {
+  const { editionLabel: label, editionId } = format;
+  if (label.startsWith(`${work.title}, `)) return label.slice(work.title.length + 2);
+  if (label !== work.title) return label;
+  if (work.editions === 1) return '';
+  return isEarliest(work, editionId) ? 'first edition' : 'no edition number';
 }
 
 /** The formats of a row by edition, newest edition first as they come. */

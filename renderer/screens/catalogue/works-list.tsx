@@ -32,7 +32,8 @@ function FormatLine({ format }: { format: FormatRow }) {
 }
 
 function EditionLines({ work, formats }: { work: WorkRow; formats: FormatRow[] }) {
-  const label = shortEdition(work, formats[0]?.editionLabel ?? '');
+  const [first] = formats;
+  const label = first ? shortEdition(work, first) : '';
   return (
     <div className="edition-lines">
       <p className="edition-lines-label">{label}</p>

@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import { ConfirmDialog } from '../../../ui/index.ts';
 
-/** Asks before a dialog with typed work in it is closed. Give `close` to the dialog and show `question` beside it, since a press of Esc inside a dialog also reaches the one around it. */
+/** Asks before a dialog with typed work in it is closed. Give `close` to the dialog and show `question` beside it. */
 export function useGuardedClose(
   dirty: boolean,
   onClose: () => void,
