@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
+import { saveFile } from '../../lib/save-file.ts';
 import { announce } from '../../status.ts';
 import { Button } from '../../ui/index.ts';
-import { download, type NumberFilter, numbersCsv } from './export-numbers.ts';
+import { type NumberFilter, numbersCsv } from './export-numbers.ts';
 
 interface ExportButtonProps {
   filter: NumberFilter;
@@ -30,7 +31,7 @@ export function ExportButton({ filter, fileName, disabled }: ExportButtonProps) 
         () => stop.current,
       );
       if (file) {
-        download(file, `${fileName}.csv`);
+        saveFile(`${fileName}.csv`, file);
         announce(`The numbers are in ${fileName}.csv, in your downloads.`);
       }
     } catch (thrown) {

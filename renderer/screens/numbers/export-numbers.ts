@@ -25,14 +25,3 @@ export async function numbersCsv(
   }
   return new Blob(parts, { type: 'text/csv;charset=utf-8' });
 }
-
-/** Hands a file made in the page to the browser's downloads. */
-export function download(file: Blob, name: string): void {
-  const address = URL.createObjectURL(file);
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser has taken the file over by the time the address is let go.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}

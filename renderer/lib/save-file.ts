@@ -1,0 +1,10 @@
+/** Hands a file to the person under this name; where it is kept is theirs to say. */
+export function saveFile(fileName: string, file: Blob): void {
+  const address = URL.createObjectURL(file);
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = fileName;
+  link.click();
+  // The download has its own hold on the file once it has begun.
+  window.setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
