@@ -46,11 +46,12 @@ function misplacedHyphen(written: Written, table: RangeTable): RefusedIsbn | nul
 }
 
 function notABookPrefix(written: Written, table: RangeTable): RefusedIsbn {
-  const prefix = written.digits.slice(0, 3);
+  const { digits } = written;
+  const prefix = digits.slice(0, 3);
   const position = placeOfDigit(written, 0);
-  const candidates = ONE_SLIP.test(written.digits)
-    ? [...swaps(written, table), ...substitutes(written, 3, table)]
-    : [];
+  // A check digit that fits speaks against any slip: the number then belongs to other goods.
+  const slip = ONE_SLIP.test(digits) && checkDigit13(digits.slice(0, 12)) !== digits[12];
+  const candidates = slip ? [...swaps(written, table), ...substitutes(written, 3, table)] : [];
   const [only] = candidates;
   if (only !== undefined && candidates.length === 1) return likely(written, only.hyphenated, only.at);
   if (prefix === '977')

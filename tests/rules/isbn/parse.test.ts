@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkDigit10, PROBLEM_CODES, parseIsbn, tryIsbn } from '../../../src/rules/isbn/index.ts';
+import { complete } from './numbers.ts';
 
 const THE_NUMBER = '978-0-306-40615-7';
 
@@ -153,6 +154,15 @@ describe('what is refused', () => {
       'The check digit is 8, but the digits before it call for 7.',
     );
     expect(read.ok || read.problem.hint).toContain('every digit');
+  });
+
+  it('suspects no slip where the check digit fits: 9738 with 3 and 8 swapped would fit too', () => {
+    const other = complete('973830640615');
+    expect(parseIsbn(`9783${other.slice(4)}`).ok).toBe(true);
+    expect(parseIsbn(other)).toMatchObject({
+      ok: false,
+      problem: { code: 'not-a-book-number', repair: null },
+    });
   });
 
   it('names the place as it was typed, invisible characters counted', () => {
