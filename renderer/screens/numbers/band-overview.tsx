@@ -56,7 +56,7 @@ export interface BandOverviewProps {
 
 /** The whole of a large block: each cell stands for a thousand numbers and opens them. */
 export function BandOverview({ block, asOf, onOpen, cameFrom }: BandOverviewProps) {
-  const { bands, refusal, read } = useBands(block, asOf);
+  const { bands, refusal } = useBands(block, asOf);
   const count = block.capacity / PAGE;
   const { box, columns } = useColumns(count);
   const start = cameFrom === undefined ? 0 : cameFrom / PAGE;
@@ -74,11 +74,7 @@ export function BandOverview({ block, asOf, onOpen, cameFrom }: BandOverviewProp
   return (
     <div className="picture picture-wide" ref={box}>
       <Refused refusal={refusal} />
-      <p className="cell-line">
-        {band
-          ? `Numbers ${bandName(band, block.capacity)}`
-          : `Reading the block, ${read.toLocaleString()} numbers so far…`}
-      </p>
+      <p className="cell-line">{band ? `Numbers ${bandName(band, block.capacity)}` : 'Reading the block…'}</p>
       {bands ? (
         <div className="picture-frame">
           <CellGrid
