@@ -2,7 +2,8 @@ import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import { useQueryOf } from '../../api.ts';
-import { Dialog, KeyValue, type KeyValueItem, Refused, Standing } from '../../ui/index.ts';
+import { Button, Dialog, KeyValue, type KeyValueItem, Refused, Standing } from '../../ui/index.ts';
+import { NumberBarcode } from './number-barcode.tsx';
 import { NumberSteps, type Question } from './number-steps.tsx';
 import { ReleaseDialog } from './release-dialog.tsx';
 import { SpendDialog } from './spend-dialog.tsx';
@@ -46,7 +47,7 @@ export interface NumberDialogProps {
 /** One number: where it stands, how it is written, and what can be done with it. */
 export function NumberDialog({ opened, asOf, onClose }: NumberDialogProps) {
   const row = useNumberNow(opened, asOf);
-  const [asking, setAsking] = useState<Question>();
+  const [asking, setAsking] = useState<Question | 'bar code'>();
   const end = () => setAsking(undefined);
   const box = useRef<HTMLDivElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a step takes its own button away, and the focus with it.
@@ -63,9 +64,15 @@ export function NumberDialog({ opened, asOf, onClose }: NumberDialogProps) {
           <KeyValue items={facts(row)} />
           <Refused refusal={checked.error} />
           {check ? <WrittenForms check={check} /> : null}
+          {asOf === undefined && row.standing === 'assigned' ? (
+            <div>
+              <Button onClick={() => setAsking('bar code')}>Bar code</Button>
+            </div>
+          ) : null}
           <NumberSteps row={row} onAsk={setAsking} />
         </div>
       </Dialog>
+      {asking === 'bar code' ? <NumberBarcode row={row} onClose={end} /> : null}
       {asking === 'release' ? <ReleaseDialog row={row} onClose={end} /> : null}
       {asking === 'spend' ? <SpendDialog row={row} onClose={end} /> : null}
     </>

@@ -1,5 +1,8 @@
+import { useState } from 'react';
 import type { Format } from '../../../../src/contract/formats.ts';
-import { Isbn, Sign } from '../../../ui/index.ts';
+import { useAsOf } from '../../../location.ts';
+import { Button, Isbn, Sign } from '../../../ui/index.ts';
+import { BarcodeDialog } from '../barcode/barcode-dialog.tsx';
 
 /** The number of a format in both written forms, each to be copied, and whether it is locked. */
 export function FormatNumber({ format }: { format: Format }) {
@@ -14,7 +17,23 @@ export function FormatNumber({ format }: { format: Format }) {
         without hyphens <Isbn value={format.isbn13} copy />
       </p>
       <NumberRemark format={format} />
+      <FormatBarcode format={format} />
     </div>
+  );
+}
+
+/** A bar code is drawn of what the catalogue holds today; a spent number must not be printed. */
+function FormatBarcode({ format }: { format: Format }) {
+  const { asOf } = useAsOf();
+  const [open, setOpen] = useState(false);
+  if (asOf !== undefined || format.standing === 'cancelled') return null;
+  return (
+    <>
+      <Button kind="quiet" label={`Bar code: ${format.name}`} onClick={() => setOpen(true)}>
+        Bar code
+      </Button>
+      {open ? <BarcodeDialog format={format} onClose={() => setOpen(false)} /> : null}
+    </>
   );
 }
 
