@@ -1,5 +1,5 @@
 import type { Session, WebContents } from 'electron';
-import { isOwnPage, isPermitted } from './policy.ts';
+import { isMail, isOwnPage, isPermitted } from './policy.ts';
 
 /** The events of a page that could lead it elsewhere. */
 export type GuardedContents = Pick<WebContents, 'on' | 'setWindowOpenHandler'>;
@@ -8,9 +8,13 @@ export type GuardedSession = Pick<
   'setPermissionRequestHandler' | 'setPermissionCheckHandler' | 'setDevicePermissionHandler'
 >;
 
-/** Keeps every page where it is: no navigation away, no redirect, no frame, no new window, no webview. */
-export function guardContents(contents: GuardedContents): void {
+/**
+ * Keeps every page where it is: no navigation away, no redirect, no frame, no new window, no webview. A mailto:
+ * link that a person pressed goes to the mail program by `writeMail`; the page itself stays.
+ */
+export function guardContents(contents: GuardedContents, writeMail: (address: string) => void): void {
   contents.on('will-frame-navigate', (details) => {
+    if (details.isMainFrame && isMail(details.url)) writeMail(details.url);
     // Reloading the start page is the one navigation of the main frame; inside it, addresses live behind '#'.
     if (!details.isMainFrame || !isOwnPage(details.url)) details.preventDefault();
   });

@@ -8,6 +8,7 @@ import {
   protocol,
   screen,
   session,
+  shell,
   utilityProcess,
 } from 'electron';
 import { startShell } from './shell.ts';
@@ -16,7 +17,7 @@ import { startShell } from './shell.ts';
 const beside = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 void startShell(
-  { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session, utilityProcess },
+  { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session, shell, utilityProcess },
   {
     preload: beside('./preload.cjs'),
     store: beside('./store.js'),

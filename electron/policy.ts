@@ -25,3 +25,8 @@ export function isTrustedSender(frame: Frame | null): boolean {
 export function isPermitted(permission: string, requestingUrl: string): boolean {
   return permission === 'clipboard-sanitized-write' && isOwnPage(requestingUrl);
 }
+
+/** Whether an address is a mail to be written, which is handed to the system's own mail program and to nothing else. */
+export function isMail(address: string): boolean {
+  return URL.canParse(address) && new URL(address).protocol === 'mailto:';
+}

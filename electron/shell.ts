@@ -23,6 +23,7 @@ export type Seam = Pick<
   | 'protocol'
   | 'screen'
   | 'session'
+  | 'shell'
   | 'utilityProcess'
 >;
 
@@ -44,12 +45,14 @@ export function catalogueOf(argv: string[]): string {
   return typeof values.catalogue === 'string' ? resolve(values.catalogue) : defaultCatalogue();
 }
 
-function registerScheme({ app, protocol }: Seam): void {
+function registerScheme({ app, protocol, shell }: Seam): void {
   app.enableSandbox();
   protocol.registerSchemesAsPrivileged([
     { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
   ]);
-  app.on('web-contents-created', (_event, contents) => guardContents(contents));
+  app.on('web-contents-created', (_event, contents) =>
+    guardContents(contents, (address) => void shell.openExternal(address)),
+  );
 }
 
 /** Quitting waits until the catalogue is closed: what was acknowledged is on disk already, this tidies up. */

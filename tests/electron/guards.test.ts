@@ -9,9 +9,11 @@ import {
 import { START_PAGE } from '../../electron/policy.ts';
 import { windowOptions } from '../../electron/window.ts';
 
+const writeMail = vi.fn();
+
 function guarded() {
   const contents = Object.assign(new EventEmitter(), { setWindowOpenHandler: vi.fn() });
-  guardContents(contents as unknown as GuardedContents);
+  guardContents(contents as unknown as GuardedContents, writeMail);
   return contents;
 }
 
@@ -28,6 +30,14 @@ test('a page stays where it is', () => {
   expect(to('https://site.example/?app://edition-ledger/')).toBe(true);
   expect(to('file:///etc/passwd')).toBe(true);
   expect(to(START_PAGE, false)).toBe(true);
+});
+
+test('a mail link goes to the mail program while the page stays, and nothing else goes there', () => {
+  const to = (url: string, isMainFrame = true) => prevented('will-frame-navigate', { url, isMainFrame });
+  expect(to('mailto:data@broadside-wholesale.example?subject=x')).toBe(true);
+  expect(to('mailto:data@broadside-wholesale.example', false)).toBe(true);
+  expect(to('https://site.example/mailto:')).toBe(true);
+  expect(writeMail.mock.calls).toEqual([['mailto:data@broadside-wholesale.example?subject=x']]);
 });
 
 test('redirects and webviews are prevented and no window is opened', () => {

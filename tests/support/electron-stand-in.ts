@@ -52,6 +52,7 @@ export function electronStandIn(userData: string, first = true) {
     ipcMain: { handle: note('calls') },
     Menu: { buildFromTemplate: vi.fn(), setApplicationMenu: vi.fn() },
     protocol: { registerSchemesAsPrivileged: note('scheme'), handle: note('pages') },
+    shell: { openExternal: async () => {} },
     screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
     session: {
       defaultSession: {
