@@ -7,6 +7,7 @@ export { DateInput, type DateInputProps } from './date-input.tsx';
 export { Dialog, type DialogProps } from './dialog.tsx';
 export { EmptyState, type EmptyStateProps } from './empty-state.tsx';
 export { Field, type FieldCommon, type FieldIds, type FieldProps } from './field.tsx';
+export { FileInput, type FileInputProps } from './file-input.tsx';
 export { IconButton, type IconButtonProps } from './icon-button.tsx';
 export { Isbn, type IsbnProps } from './isbn.tsx';
 export { KeyValue, type KeyValueItem } from './key-value.tsx';

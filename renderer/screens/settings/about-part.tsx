@@ -58,9 +58,8 @@ function FileCheck() {
   );
 }
 
-/** What is open, in which version, and by which table of ranges numbers are judged. */
+/** What is open and in which version. */
 export function AboutPart({ info }: { info: Info }) {
-  const serial = info.rangesSerial === null ? '' : `, serial ${info.rangesSerial}`;
   return (
     <Section title="About this catalogue">
       <div className="stack">
@@ -69,10 +68,6 @@ export function AboutPart({ info }: { info: Info }) {
             { label: 'File', value: <span className="path">{info.file}</span> },
             { label: 'Form of the file', value: `version ${info.schemaVersion}` },
             { label: 'Edition Ledger', value: `version ${info.appVersion}` },
-            {
-              label: 'ISBN ranges',
-              value: `range message of the International ISBN Agency of ${info.rangesDate}${serial}`,
-            },
             {
               label: 'Journal',
               value: (

@@ -3,7 +3,9 @@ import { useAsOf } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
 import { PageHeader, Refused } from '../../ui/index.ts';
 import { AboutPart } from './about-part.tsx';
+import { BackupsPart } from './backups/backups-part.tsx';
 import { LookPart } from './look-part.tsx';
+import { RangesPart } from './ranges-part.tsx';
 import './settings.css';
 import { SettingsForm } from './settings-form.tsx';
 
@@ -24,6 +26,8 @@ export default function SettingsScreen() {
       {settings.data && info.data ? (
         <SettingsForm key={info.data.file} file={info.data.file} saved={settings.data} readOnly={readOnly} />
       ) : null}
+      {info.data ? <BackupsPart readOnly={readOnly} /> : null}
+      {info.data ? <RangesPart readOnly={readOnly} /> : null}
       {info.data ? <AboutPart info={info.data} /> : null}
     </>
   );

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Settings, updateSettings } from '../../../src/contract/settings.ts';
-import { Button, Notice, Refused, Section } from '../../ui/index.ts';
+import { Button, Notice, Refused, Section, TextInput } from '../../ui/index.ts';
+import { isFullPath } from './backups/words.ts';
 import { DaysPart } from './days-part.tsx';
 import type { SettingFields } from './fields.ts';
 import { changesFrom, useKeptChanges } from './kept-changes.ts';
@@ -27,6 +28,28 @@ function RequestPart({ values, change, errorOf }: SettingFields) {
       help="Asks a channel to stop selling a format. A channel can have a text of its own."
     />
   );
+}
+
+function BackupFolder({ values, change, errorOf }: SettingFields) {
+  return (
+    <TextInput
+      label="Folder for backups"
+      name="backupFolder"
+      mono
+      value={values.backupFolder}
+      onChange={(backupFolder) => change({ backupFolder })}
+      error={errorOf('backupFolder')}
+      help="Left empty, they go into a folder beside the catalogue file. The full path of a folder on another disk keeps them safe if this disk is lost. Backups taken before stay where they are."
+    />
+  );
+}
+
+/** A path that depends on where the program was started would scatter the backups. */
+function folderWrong(folder: string): FieldErrors {
+  if (folder.trim() === '' || isFullPath(folder)) return {};
+  return {
+    backupFolder: 'Write the full path of the folder, such as /home/ines/backups or D:\\Backups, or nothing.',
+  };
 }
 
 interface SaveBarProps {
@@ -88,7 +111,8 @@ export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
       ref={command.form}
       onSubmit={(event) => {
         event.preventDefault();
-        void command.send(changesFrom(saved, kept.changes), 'The settings are saved.', wrong);
+        const own = { ...wrong, ...folderWrong(values.backupFolder) };
+        void command.send(changesFrom(saved, kept.changes), 'The settings are saved.', own);
       }}
     >
       {kept.fromBefore ? (
@@ -109,6 +133,9 @@ export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
         </Section>
         <Section title="Requests to channels">
           <RequestPart {...fields} />
+        </Section>
+        <Section title="Where backups go">
+          <BackupFolder {...fields} />
         </Section>
       </fieldset>
       <Refused refusal={command.refusal} fields={Object.keys(saved)} />
