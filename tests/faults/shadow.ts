@@ -1,4 +1,5 @@
 import type Database from 'better-sqlite3';
+import { Frozen } from './frozen.ts';
 
 // What must hold whatever is tried, kept outside the file: the shadow remembers what it saw and says where the file
 // has gone back on it.
@@ -54,10 +55,12 @@ export class Shadow {
   readonly #identity = new Map<string, string>();
   readonly #isbns = new Map<number, string>();
   readonly #steps = new Map<number, string[]>();
+  readonly #frozen: Frozen;
   #head: { seq: number; hash: string } | undefined;
 
   constructor(raw: Database.Database) {
     this.#raw = raw;
+    this.#frozen = new Frozen(raw);
   }
 
   /** Looks at the file; answers what it has gone back on since, in a sentence each. */
@@ -67,6 +70,7 @@ export class Shadow {
       ...this.#lookAtLocks(),
       ...this.#lookAtSteps(),
       ...this.#lookAtJournal(),
+      ...this.#frozen.observe(),
     ];
   }
 
