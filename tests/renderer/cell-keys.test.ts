@@ -28,6 +28,10 @@ test('Home and End keep to the row, with Ctrl to the whole', () => {
   expect(targetCell(press('End', { metaKey: true }), 34, 10, 100)).toBe(99);
 });
 
+test('a row stays whole where a division would not', () => {
+  expect(targetCell(press('PageUp'), 26, 3, 27)).toBe(11);
+});
+
 test('other keys are left alone', () => {
   expect(targetCell(press('a'), 3, 10, 100)).toBeUndefined();
   expect(targetCell(press('ArrowDown', { ctrlKey: true }), 3, 10, 100)).toBeUndefined();
@@ -50,5 +54,6 @@ test('no key leads outside the grid, and up and down stay in their column', () =
         if (/Up|Down/.test(key)) expect((next ?? 0) % columns).toBe(place % columns);
       },
     ),
+    { numRuns: 2000 },
   );
 });

@@ -27,7 +27,7 @@ export function targetCell(
   if (whole) return undefined;
   const inColumn = (rows: number) => {
     const lastRow = Math.floor((count - 1 - (place % columns)) / columns);
-    const row = Math.min(Math.max(place / columns - (place % columns) / columns + rows, 0), lastRow);
+    const row = Math.min(Math.max(Math.floor(place / columns) + rows, 0), lastRow);
     return row * columns + (place % columns);
   };
   switch (pressed.key) {
