@@ -1,17 +1,19 @@
 import { useRef, useState } from 'react';
-import { Link } from 'wouter';
 import type { Block } from '../../../src/contract/blocks.ts';
 import { useQueryOf } from '../../api.ts';
 import { useAsOf, useQueryParam } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
-import { Button, EmptyState, Notice, PageHeader, Refused } from '../../ui/index.ts';
+import { Button, Notice, PageHeader, Refused } from '../../ui/index.ts';
 import { AllTaken } from './all-taken.tsx';
 import { BlockView } from './block-view.tsx';
 import { BlocksTable } from './blocks-table.tsx';
 import { CheckPanel } from './check-panel.tsx';
+import { NoBlock } from './no-block.tsx';
 import './numbers.css';
+import { ImportDialog } from './owned/import-dialog.tsx';
 import './picture.css';
 import { RecordBlockDialog } from './record-block-dialog.tsx';
+import { ScreenActions } from './screen-actions.tsx';
 import { leftInWords } from './words.ts';
 
 /** Stands for no block in the address: every number in use is then shown. */
@@ -83,56 +85,35 @@ function Outside({
   );
 }
 
-function NoBlock({ readOnly, onRecord }: { readOnly: string | undefined; onRecord: () => void }) {
-  return (
-    <EmptyState
-      title="No number block yet"
-      action={
-        <Button kind="primary" disabled={readOnly !== undefined} reason={readOnly} onClick={onRecord}>
-          Record your first block
-        </Button>
-      }
-    >
-      <p>
-        An ISBN agency gives numbers out in blocks of 10, 100, 1,000 or more. All numbers of a block begin
-        with the same prefix, and that prefix belongs to your press alone. Record yours once: type its prefix,
-        or any one of its numbers. Every format you make then takes its number from it.
-      </p>
-      <p>
-        To look around first, load the demo press on the <Link href="/catalogue">Catalogue</Link> screen.
-      </p>
-    </EmptyState>
-  );
-}
-
 /** The Numbers screen: blocks, every number of them, and the check of ISBNs. */
 export default function NumbersScreen() {
   const { asOf } = useAsOf();
   const readOnly = useReadOnly();
   const list = useQueryOf('blocks.list', { asOf });
-  const [recording, setRecording] = useState(false);
+  const [open, setOpen] = useState<'record' | 'import'>();
   const checkBox = useRef<HTMLDivElement>(null);
   const blocks = list.data?.blocks ?? [];
   const { block, all, choose } = useChosen(blocks);
-  const record = () => setRecording(true);
+  const end = () => setOpen(undefined);
   return (
     <div className="numbers-screen">
       <PageHeader
         title="Numbers"
         lede={blocks.length > 0 ? ledeOf(blocks) : undefined}
         actions={
-          <>
-            <Button onClick={() => checkBox.current?.querySelector('textarea')?.focus()}>Check ISBNs</Button>
-            {blocks.length > 0 ? (
-              <Button kind="primary" disabled={readOnly !== undefined} reason={readOnly} onClick={record}>
-                Record a block…
-              </Button>
-            ) : null}
-          </>
+          <ScreenActions
+            hasBlocks={blocks.length > 0}
+            readOnly={readOnly}
+            onCheck={() => checkBox.current?.querySelector('textarea')?.focus()}
+            onRecord={() => setOpen('record')}
+            onImport={() => setOpen('import')}
+          />
         }
       />
       <Refused refusal={list.error} />
-      {list.data && blocks.length === 0 ? <NoBlock readOnly={readOnly} onRecord={record} /> : null}
+      {list.data && blocks.length === 0 ? (
+        <NoBlock readOnly={readOnly} onRecord={() => setOpen('record')} onImport={() => setOpen('import')} />
+      ) : null}
       {blocks.length > 0 ? (
         <BlocksTable blocks={blocks} chosen={block?.id} onChoose={(next) => choose(String(next.id))} />
       ) : null}
@@ -142,13 +123,14 @@ export default function NumbersScreen() {
       {all ? <AllTaken asOf={asOf} /> : null}
       <CheckPanel box={checkBox} asOf={asOf} />
       <RecordBlockDialog
-        open={recording}
-        onClose={() => setRecording(false)}
+        open={open === 'record'}
+        onClose={end}
         onDone={(made) => {
-          setRecording(false);
+          end();
           choose(String(made.id));
         }}
       />
+      {open === 'import' ? <ImportDialog onClose={end} /> : null}
     </div>
   );
 }
