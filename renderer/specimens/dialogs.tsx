@@ -40,7 +40,7 @@ export function DialogSpecimens() {
           close();
         }}
       >
-        Its number 979-8-969999-05-9 is then spent and can never be used again.
+        Its number 979-8-969999-05-3 is then spent and can never be used again.
       </ConfirmDialog>
     </div>
   );
