@@ -1,4 +1,4 @@
-import { type DragEvent, useEffect, useState } from 'react';
+import { type DragEvent, useEffect, useRef, useState } from 'react';
 import { decodeText } from '../lib/file-text.ts';
 import { classNames } from './class-names.ts';
 import { Field, type FieldCommon } from './field.tsx';
@@ -30,6 +30,7 @@ export function FileInput(props: FileInputProps) {
   const { onText, maxBytes } = props;
   const [over, setOver] = useState(false);
   const [trouble, setTrouble] = useState<string>();
+  const chooser = useRef<HTMLInputElement>(null);
   useNoStrayDrop();
   const read = async (file: File | undefined) => {
     if (!file) return;
@@ -45,7 +46,11 @@ export function FileInput(props: FileInputProps) {
   const onDrop = (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
-    if (!props.disabled) void read(event.dataTransfer.files[0]);
+    const { files } = event.dataTransfer;
+    if (props.disabled || files.length === 0) return;
+    // The chooser shows the name of what was dropped beside it.
+    if (chooser.current) chooser.current.files = files;
+    void read(files[0]);
   };
   return (
     <Field {...props} error={trouble ?? props.error}>
@@ -62,15 +67,16 @@ export function FileInput(props: FileInputProps) {
         >
           <input
             {...ids}
+            ref={chooser}
             type="file"
             name={props.name}
             accept={props.accept}
             disabled={props.disabled}
-            onChange={(event) => {
-              void read(event.target.files?.[0]);
-              // The same file can be chosen again once it was mended.
-              event.target.value = '';
+            // The same file can be chosen again once it was mended.
+            onClick={(event) => {
+              event.currentTarget.value = '';
             }}
+            onChange={(event) => void read(event.target.files?.[0])}
           />
           <span className="soft">or drop it here</span>
         </div>

@@ -10,13 +10,13 @@ const MAX_BYTES = 4_000_000;
 
 /** Takes a newer range message from a file; what is wrong with it is told and nothing is changed then. */
 function LoadDialog({ onClose }: { onClose: () => void }) {
-  const [file, setFile] = useState<{ name: string; xml: string }>();
+  const [xml, setXml] = useState<string>();
   const load = useCommand('ranges.load');
-  const wrong = file ? checkInput(loadRanges.input, { xml: file.xml }).xml : undefined;
+  const wrong = xml === undefined ? undefined : checkInput(loadRanges.input, { xml }).xml;
   const send = async () => {
-    if (!file) return;
+    if (xml === undefined) return;
     const answer = await load.run(
-      { xml: file.xml },
+      { xml },
       (facts) => `Numbers are now judged by the ranges of ${facts.date}.`,
     );
     if (answer.ok) onClose();
@@ -25,7 +25,7 @@ function LoadDialog({ onClose }: { onClose: () => void }) {
     <FormDialog
       title="Load a newer range message"
       submit="Load this message"
-      blocked={file === undefined ? 'Choose the file first.' : wrong}
+      blocked={xml === undefined ? 'Choose the file first.' : wrong}
       onClose={onClose}
       onSubmit={() => void send()}
       pending={load.pending}
@@ -41,20 +41,13 @@ function LoadDialog({ onClose }: { onClose: () => void }) {
         label="Range message"
         accept=".xml,application/xml,text/xml"
         maxBytes={MAX_BYTES}
-        onText={(xml, name) => {
+        onText={(text) => {
           load.clear();
-          setFile({ name, xml });
+          setXml(text);
         }}
         error={wrong ?? load.errorOf('xml')}
         help="A table that is older than the one in use, or not well formed, is refused."
       />
-      <p aria-live="polite">
-        {file ? (
-          <>
-            Chosen: <strong>{file.name}</strong>
-          </>
-        ) : null}
-      </p>
     </FormDialog>
   );
 }
@@ -77,8 +70,8 @@ export function RangesPart({ readOnly }: { readOnly: string | undefined }) {
               { label: 'Serial', value: facts.serial ?? 'none' },
               { label: 'Registration groups', value: facts.groups.toLocaleString() },
               {
-                label: 'Came',
-                value: facts.loadedOn === null ? 'with Edition Ledger' : `loaded here on ${facts.loadedOn}`,
+                label: 'How it came here',
+                value: facts.loadedOn === null ? 'with Edition Ledger' : `loaded on ${facts.loadedOn}`,
               },
             ]}
           />

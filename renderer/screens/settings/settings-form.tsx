@@ -48,7 +48,8 @@ function BackupFolder({ values, change, errorOf }: SettingFields) {
 function folderWrong(folder: string): FieldErrors {
   if (folder.trim() === '' || isFullPath(folder)) return {};
   return {
-    backupFolder: 'Write the full path of the folder, such as /home/ines/backups or D:\\Backups, or nothing.',
+    backupFolder:
+      'Write the full path of the folder, such as /home/press/backups or D:\\Backups, or nothing.',
   };
 }
 
@@ -105,6 +106,7 @@ export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
   const drop = () => {
     kept.drop();
     fill();
+    command.clear();
   };
   return (
     <form

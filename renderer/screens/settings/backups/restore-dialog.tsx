@@ -85,8 +85,7 @@ export function RestoreDialog({ backup, onClose }: { backup: Backup; onClose: ()
   const send = async () => {
     const answer = await restore.run(
       { name },
-      ({ before }) =>
-        `The catalogue is as it was on ${moment}. What stood here before is kept as ${before.name}.`,
+      `The catalogue is as it was on ${moment}. What stood here before is kept among the backups.`,
     );
     if (answer.ok) onClose();
   };

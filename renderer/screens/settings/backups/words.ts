@@ -3,10 +3,10 @@ import type { OutputOf } from '../../../../src/contract/index.ts';
 
 /** Why a backup was taken, as the table says it. */
 export const KIND_WORDS: Record<Backup['kind'], string> = {
-  daily: 'Daily, by itself',
+  daily: 'Daily',
   'by hand': 'By hand',
-  'before upgrade': 'Before the file took a newer form',
-  'before restore': 'Before another backup was restored',
+  'before upgrade': 'Before an upgrade',
+  'before restore': 'Before a restore',
 };
 
 /** The moment of a backup in the machine's own time zone, to the second: several may be taken in a minute. */

@@ -19,6 +19,8 @@ export interface CheckedCommand<N extends OperationName> {
   errorOf(field: string): string | undefined;
   pending: boolean;
   refusal: CallRefused | undefined;
+  /** Takes the sentences away, as when the form is put back to what it was. */
+  clear(): void;
 }
 
 const ONE = 'One field needs mending before this can be saved.';
@@ -52,5 +54,9 @@ export function useCheckedCommand<N extends OperationName>(name: N, schema: z.Zo
     errorOf: (field) => errors[field] ?? command.errorOf(field),
     pending: command.pending,
     refusal: command.refusal,
+    clear: () => {
+      setErrors({});
+      command.clear();
+    },
   };
 }

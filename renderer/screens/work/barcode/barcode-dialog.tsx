@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { type CallRefused, useQueryOf } from '../../../api.ts';
 import { Dialog, Notice, Refused } from '../../../ui/index.ts';
@@ -35,6 +35,10 @@ export interface BarcodeDialogProps {
 export function BarcodeDialog({ format, onClose }: BarcodeDialogProps) {
   const { draft, set, drawn } = useDrawing(format.id);
   const [notSaved, setNotSaved] = useState<CallRefused>();
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (notSaved) box.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }, [notSaved]);
   const refusal = notSaved ?? drawn.error ?? undefined;
   const root = rootOf(refusal);
   const shownAtField = root !== undefined && FIELDS.includes(root);
@@ -47,7 +51,7 @@ export function BarcodeDialog({ format, onClose }: BarcodeDialogProps) {
         <SaveButtons formatId={format.id} draft={draft} refusal={drawn.error} onRefused={setNotSaved} />
       }
     >
-      <div className="stack">
+      <div className="stack" ref={box}>
         <BarcodePicture drawn={drawn.data} hyphenated={format.hyphenated ?? ''} />
         <Refused refusal={shownAtField ? undefined : refusal} />
         <BarcodeFields
