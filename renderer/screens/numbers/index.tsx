@@ -85,6 +85,11 @@ function Outside({
   );
 }
 
+/** With the first block the button that opened the dialog has gone; the heading takes the focus. */
+function focusLeft(): void {
+  if (document.activeElement === document.body) document.querySelector('h1')?.focus();
+}
+
 /** The Numbers screen: blocks, every number of them, and the check of ISBNs. */
 export default function NumbersScreen() {
   const { asOf } = useAsOf();
@@ -94,7 +99,10 @@ export default function NumbersScreen() {
   const checkBox = useRef<HTMLDivElement>(null);
   const blocks = list.data?.blocks ?? [];
   const { block, all, choose } = useChosen(blocks);
-  const end = () => setOpen(undefined);
+  const end = () => {
+    setOpen(undefined);
+    requestAnimationFrame(focusLeft);
+  };
   return (
     <div className="numbers-screen">
       <PageHeader
