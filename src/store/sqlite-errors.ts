@@ -76,6 +76,8 @@ export function refusalOf(error: unknown): unknown {
   const raised = refusalCode.safeParse(word);
   if (raised.success && sentence)
     return new Refusal(raised.data, sentence[0]?.toUpperCase() + sentence.slice(1));
-  const known = BY_CODE.find(([prefix]) => sqlite.code.startsWith(prefix));
+  // A header that names a format SQLite does not know has no code of its own.
+  const code = sqlite.message === 'unsupported file format' ? 'SQLITE_CORRUPT' : sqlite.code;
+  const known = BY_CODE.find(([prefix]) => code.startsWith(prefix));
   return known ? new Refusal(known[1], known[2]) : error;
 }

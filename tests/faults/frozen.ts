@@ -21,8 +21,6 @@ const FROZEN: Record<string, string> = {
     SELECT 1 FROM listing l WHERE l.format_id = f.id AND standing IN ('selling', 'leaving', 'gone'))`,
   'date of a listing on sale': `SELECT id AS k, coalesce(on_sale_date, '') AS v FROM listing
     WHERE standing IN ('selling', 'leaving', 'gone')`,
-  'block in use':
-    'SELECT id AS k, digits AS v FROM number_block b WHERE EXISTS (SELECT 1 FROM number WHERE block_id = b.id)',
 };
 
 /** Rows that break a rule as they stand; each names itself. */
@@ -56,24 +54,25 @@ interface Kept {
 
 /** Remembers records that must stay as they are, and says which did not, or which break a rule. */
 export class Frozen {
-  readonly #raw: Database.Database;
-  readonly #seen = new Map<string, string>();
+  readonly #frozen: [what: string, rows: Database.Statement][];
+  readonly #broken: [what: string, rows: Database.Statement][];
+  readonly #seen = new Map<string, Map<unknown, string>>();
 
   constructor(raw: Database.Database) {
-    this.#raw = raw;
+    this.#frozen = Object.entries(FROZEN).map(([what, sql]) => [what, raw.prepare(sql)]);
+    this.#broken = Object.entries(BROKEN).map(([what, sql]) => [what, raw.prepare(sql)]);
   }
 
   observe(): string[] {
     const faults: string[] = [];
-    for (const [what, sql] of Object.entries(FROZEN)) {
-      const now = new Map((this.#raw.prepare(sql).all() as Kept[]).map(({ k, v }) => [`${what} ${k}`, v]));
-      for (const [key, was] of this.#seen)
-        if (key.startsWith(`${what} `) && now.get(key) !== was)
-          faults.push(`${key} was ${was} and is ${now.get(key)}`);
-      for (const [key, is] of now) this.#seen.set(key, is);
+    for (const [what, rows] of this.#frozen) {
+      const now = new Map((rows.all() as Kept[]).map(({ k, v }) => [k, v]));
+      for (const [key, was] of this.#seen.get(what) ?? [])
+        if (now.get(key) !== was) faults.push(`${what} ${key} was ${was} and is ${now.get(key)}`);
+      this.#seen.set(what, now);
     }
-    for (const [what, sql] of Object.entries(BROKEN))
-      for (const { k } of this.#raw.prepare(sql).all() as Kept[]) faults.push(`${what}: ${k}`);
+    for (const [what, rows] of this.#broken)
+      for (const { k } of rows.all() as Kept[]) faults.push(`${what}: ${k}`);
     return faults;
   }
 }

@@ -51,6 +51,7 @@ interface IdentityRow {
 /** Watches one catalogue file through a connection of its own. */
 export class Shadow {
   readonly #raw: Database.Database;
+  readonly #statements = new Map<string, Database.Statement>();
   readonly #numbers = new Map<string, NumberRow>();
   readonly #identity = new Map<string, string>();
   readonly #isbns = new Map<number, string>();
@@ -75,7 +76,9 @@ export class Shadow {
   }
 
   #rows<T>(sql: string): T[] {
-    return this.#raw.prepare(sql).all() as T[];
+    const statement = this.#statements.get(sql) ?? this.#raw.prepare(sql);
+    this.#statements.set(sql, statement);
+    return statement.all() as T[];
   }
 
   #lookAtNumbers(): string[] {
