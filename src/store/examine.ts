@@ -25,7 +25,8 @@ export interface Examination {
 /** Each part as whether it is sound, and its sentence. */
 function sentencesOf(found: Omit<Examination, 'ok' | 'sentences' | 'faults'>, unsealed: number) {
   const { integrity, foreignKeys, journal, replay, schema } = found;
-  const sealing = unsealed > 0 ? ` (${unsealed} entries were written by another program)` : '';
+  const strange = unsealed === 1 ? '1 entry was' : `${unsealed} entries were`;
+  const sealing = unsealed > 0 ? ` (${strange} written by another program)` : '';
   const parts: [sound: boolean, good: string, bad: string][] = [
     [integrity === 'ok', 'The pages of the file are sound.', `The file is damaged: ${integrity}.`],
     [
