@@ -1,3 +1,5 @@
+import { isAbsolute } from 'node:path';
+import { Refusal } from '../contract/refusal.ts';
 import { readSettings, writeSetting } from '../store/settings.ts';
 import { refuseUnknownPlaceholders } from './channels.ts';
 import type { Commands } from './context.ts';
@@ -5,6 +7,13 @@ import type { Commands } from './context.ts';
 export const settingCommands = {
   'settings.update': ({ db }, input) => {
     refuseUnknownPlaceholders(input.requestTemplate);
+    const folder = input.backupFolder?.trim() ?? '';
+    if (folder !== '' && !isAbsolute(folder))
+      throw new Refusal(
+        'BAD_INPUT',
+        'Give the whole path of the folder for backups, or leave it empty for a folder beside the catalogue file.',
+        'backupFolder',
+      );
     for (const [name, value] of Object.entries(input)) if (value !== undefined) writeSetting(db, name, value);
     return readSettings(db);
   },

@@ -92,7 +92,7 @@ export const ownedList = z.object({
 const listText = z
   .string()
   .min(1, { error: 'The file is empty.' })
-  .max(20_000_000, { error: 'The file is too large; split it.' });
+  .max(7_000_000, { error: 'The list is longer than 7,000,000 characters; split it.' });
 
 export const readOwnedList = operation({
   name: 'blocks.readList',

@@ -1,5 +1,5 @@
-/** Room for 10,000 texts in one call. */
-export const BODY_LIMIT = 2 * 1024 * 1024;
+/** Room for a list of 200,000 owned numbers in one call. */
+export const BODY_LIMIT = 8 * 1024 * 1024;
 
 export type ReadBody =
   | { ok: true; value: unknown }
@@ -8,7 +8,7 @@ export type ReadBody =
 const TOO_LARGE = {
   ok: false,
   status: 413,
-  sentence: 'The request is larger than 2 MiB; send it in parts.',
+  sentence: 'The request is larger than 8 MiB; send it in parts.',
 } as const;
 
 /** Bytes of a body, or undefined once they pass the limit; reading stops there. */

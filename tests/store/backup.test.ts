@@ -127,6 +127,17 @@ describe('backups', () => {
     });
   });
 
+  it('go to a folder named by its whole path', () => {
+    open();
+    expect(app?.call('settings.update', { backupFolder: 'somewhere' })).toMatchObject({
+      ok: false,
+      error: { code: 'BAD_INPUT', field: 'backupFolder' },
+    });
+    call('settings.update', { backupFolder: join(folder, 'elsewhere') });
+    expect(call('backups.make', {}).path).toContain(join(folder, 'elsewhere'));
+    expect(call('backups.list', {}).backups).toHaveLength(1);
+  });
+
   it('that cannot be taken are told and never keep anyone from working', () => {
     open();
     const blocked = join(folder, 'a file');

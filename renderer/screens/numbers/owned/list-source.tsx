@@ -3,7 +3,7 @@ import { Button, FileInput, TextArea } from '../../../ui/index.ts';
 import { checkInput } from '../../settings/parts/input-check.ts';
 
 /** As much text as the contract takes. */
-const MAX_BYTES = 20_000_000;
+const MAX_BYTES = 7_000_000;
 
 interface ListSourceProps {
   pasted: string;
