@@ -72,13 +72,16 @@ WHEN NEW.spent_on IS NOT NULL AND EXISTS (
   WHERE l.format_id = OLD.format_id AND l.first_sent_on IS NOT NULL AND f.cancelled_on IS NULL)
 BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: this number was submitted to a channel; cancel or retire its format instead.'); END;
 
-CREATE TRIGGER number_added_to_cancelled BEFORE INSERT ON number
-WHEN NEW.spent_on IS NULL AND EXISTS (SELECT 1 FROM format f WHERE f.id = NEW.format_id AND f.cancelled_on IS NOT NULL)
-BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a cancelled format takes no number.'); END;
+-- A number is given to a format that takes one, and spent only later: no format gets a past it did not have.
+CREATE TRIGGER number_added_alive BEFORE INSERT ON number
+WHEN NEW.format_id IS NOT NULL AND (NEW.spent_on IS NOT NULL
+  OR EXISTS (SELECT 1 FROM format f WHERE f.id = NEW.format_id AND f.cancelled_on IS NOT NULL))
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a cancelled format takes no number, and no format a spent one.'); END;
 
-CREATE TRIGGER number_given_to_cancelled BEFORE UPDATE OF format_id ON number
-WHEN NEW.spent_on IS NULL AND EXISTS (SELECT 1 FROM format f WHERE f.id = NEW.format_id AND f.cancelled_on IS NOT NULL)
-BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a cancelled format takes no number.'); END;
+CREATE TRIGGER number_given_alive BEFORE UPDATE OF format_id ON number
+WHEN OLD.format_id IS NULL AND NEW.format_id IS NOT NULL AND (NEW.spent_on IS NOT NULL
+  OR EXISTS (SELECT 1 FROM format f WHERE f.id = NEW.format_id AND f.cancelled_on IS NOT NULL))
+BEGIN SELECT RAISE(ABORT, 'FIELD_LOCKED: a cancelled format takes no number, and no format a spent one.'); END;
 
 -- Runs of taken numbers follow the numbers: a new number joins the run before it and the run after it, a
 -- released one splits its run. Each touches at most three rows, however many are taken.

@@ -89,13 +89,22 @@ describe('references, with foreign keys off', () => {
 describe('numbers', () => {
   const cancelled =
     "INSERT INTO format (id, edition_id, form, planned_on, cancelled_on, cancel_reason) VALUES (90, 3, 'BC', '2026-01-01', '2026-01-02', 'dropped')";
-  it.each([
-    "INSERT INTO number (isbn13, block_id, block_index, format_id, assigned_on) VALUES ('9798969999978', 1, 97, 90, '2026-01-03')",
-    "UPDATE number SET format_id = 90, assigned_on = '2026-01-03' WHERE isbn13 = '9798969999985'",
-  ])('are not given to a cancelled format: %s', (sql) => {
+  const open = "INSERT INTO format (id, edition_id, form, planned_on) VALUES (90, 3, 'BC', '2026-01-01')";
+  const added = (columns: string, values: string) =>
+    `INSERT INTO number (isbn13, block_id, block_index, format_id, assigned_on${columns}) VALUES ('9798969999978', 1, 97, 90, '2026-01-03'${values})`;
+  const given = (more: string) =>
+    `UPDATE number SET format_id = 90, assigned_on = '2026-01-03'${more} WHERE isbn13 = '9798969999985'`;
+
+  it.each([added('', ''), given('')])('are not given to a cancelled format: %s', (sql) => {
     expect(refusalOf(cancelled, sql)).toContain('a cancelled format takes no number');
-    const open = "INSERT INTO format (id, edition_id, form, planned_on) VALUES (90, 3, 'BC', '2026-01-01')";
     expect(refusalOf(open, sql)).toBeNull();
+  });
+
+  it.each([
+    added(', spent_on, spent_reason', ", '2026-01-03', 'x'"),
+    given(", spent_on = '2026-01-03', spent_reason = 'x'"),
+  ])('are not given to a format as spent ones: %s', (sql) => {
+    expect(refusalOf(open, sql)).toContain('no format a spent one');
   });
 
   it('that are spent can still be taken in by a block recorded later, and nothing else of them changes', () => {
