@@ -15,6 +15,11 @@ export function checkDigit13(first12: string): string {
  */
 export function checkDigit10(first9: string): string {
   if (!/^[0-9]{9}$/.test(first9)) throw new RangeError('checkDigit10 takes nine digits');
+  return checkOfNine(first9);
+}
+
+/** The same for what is known to be nine digits. */
+export function checkOfNine(first9: string): string {
   let sum = 0;
   for (let i = 0; i < 9; i += 1) sum += (first9.charCodeAt(i) - 48) * (10 - i);
   const check = (11 - (sum % 11)) % 11;

@@ -4,14 +4,13 @@ import { judgeByCount } from './count.ts';
 import { judge } from './judge.ts';
 import { refuse } from './problem.ts';
 import { type RangeTable, rangeTable } from './range-table.ts';
+import { MAX_LENGTH, refusedAtSight } from './sight.ts';
 import { spreadsheetDamage } from './spreadsheet.ts';
 import { explainText, noNumber, severalInRun } from './surroundings.ts';
-import type { ParsedIsbn, ParseResult } from './types.ts';
+import type { IsbnProblem, ParsedIsbn, ParseResult, RefusedIsbn } from './types.ts';
 import { type Stretch, unwrap } from './wrapping.ts';
 import { collect } from './written.ts';
 
-/** Longer than any number with its label and remarks; also bounds the work of explaining. */
-const MAX_LENGTH = 400;
 /** Remarks in brackets and closing punctuation after the number: '(paperback) :'. */
 const REMARKS = /^(?: ?\([^()]*\)| ?\[[^[\]]*\])* ?[.,:;>]?$/;
 const ADD_ON = /^\+ ?[0-9]{5}$/;
@@ -21,10 +20,12 @@ const ADD_ON = /^\+ ?[0-9]{5}$/;
  * script's digits, a label, `urn:isbn:`, a GTIN-14 with indicator 0, a scan with its five-digit add-on, a remark in
  * brackets. Nothing is mended silently: what is wrong is named, and a repair is offered where one can be told.
  * Hyphens must stand between elements as the range table parts them; a number with fewer hyphens is accepted.
- * Never throws.
+ * Never throws. Why a text is refused is worked out when `problem` is read, where one look shows that it is.
  */
 export function parseIsbn(text: string, table: RangeTable = rangeTable()): ParseResult {
-  return readClean(text, table) ?? readCarefully(text, table);
+  const clean = readClean(text, table);
+  if (clean !== null) return clean;
+  return refusedAtSight(text) ? new RefusedAtSight(text, table) : readCarefully(text, table);
 }
 
 /**
@@ -33,20 +34,34 @@ export function parseIsbn(text: string, table: RangeTable = rangeTable()): Parse
  */
 export function tryIsbn(text: string, table: RangeTable = rangeTable()): ParsedIsbn | null {
   const clean = readClean(text, table);
-  if (clean !== null || !worthReading(text)) return clean;
+  if (clean !== null || refusedAtSight(text)) return clean;
   const careful = readCarefully(text, table);
   return careful.ok ? careful : null;
 }
 
-/** A number needs ten digits, X among them; where all is digits and hyphens, readClean has seen the usual lengths. */
-function worthReading(text: string): boolean {
-  let digits = 0;
-  for (let i = 0; i < text.length; i += 1) {
-    const code = text.charCodeAt(i);
-    if (code > 127) return true;
-    if ((code >= 48 && code <= 57) || code === 88 || code === 120) digits += 1;
+/** A refusal whose reason nobody has asked for yet; the problem itself is a plain record. */
+class RefusedAtSight implements RefusedIsbn {
+  declare readonly ok: false;
+  readonly #text: string;
+  readonly #table: RangeTable;
+  #problem: IsbnProblem | null = null;
+
+  constructor(text: string, table: RangeTable) {
+    this.ok = false;
+    this.#text = text;
+    this.#table = table;
   }
-  return digits >= 10 && (digits !== text.length || digits > 13);
+
+  get problem(): IsbnProblem {
+    this.#problem ??= this.#explain();
+    return this.#problem;
+  }
+
+  #explain(): IsbnProblem {
+    const read = readCarefully(this.#text, this.#table);
+    if (read.ok) throw new Error('A text that is refused at sight turned out to be a number');
+    return read.problem;
+  }
 }
 
 function readCarefully(typed: string, table: RangeTable): ParseResult {
