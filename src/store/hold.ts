@@ -1,3 +1,4 @@
+import { rmSync } from 'node:fs';
 import { hostname } from 'node:os';
 import Database from 'better-sqlite3';
 import { Refusal } from '../contract/refusal.ts';
@@ -37,20 +38,33 @@ function letGo(side: Database.Database, file: string, sound: boolean): void {
   }
 }
 
-/**
- * Holds a catalogue file for one writer: a transaction kept open on a small side file, which the operating
- * system lets go when the process ends in any way. Throws CATALOGUE_IN_USE naming who holds it.
- */
-export function hold(file: string): Hold {
+function holdBy(file: string): Hold {
   const side = new Database(`${file}-hold`, { timeout: 200 });
   try {
     return { asLeft: take(side, file), release: (sound) => letGo(side, file, sound) };
   } catch (error) {
-    const busy = (error as { code?: string }).code === 'SQLITE_BUSY';
+    const busy = codeOf(error) === 'SQLITE_BUSY';
     const sentence = busy ? whoHolds(side) : null;
     side.close();
     if (sentence) throw new Refusal('CATALOGUE_IN_USE', sentence);
     throw error;
+  }
+}
+
+const codeOf = (error: unknown): string => String((error as { code?: unknown }).code);
+
+/**
+ * Holds a catalogue file for one writer: a transaction kept open on a small side file, which the operating
+ * system lets go when the process ends in any way. A damaged side file is made anew: nothing in it is missed.
+ * Throws CATALOGUE_IN_USE naming who holds it.
+ */
+export function hold(file: string): Hold {
+  try {
+    return holdBy(file);
+  } catch (error) {
+    if (!/^SQLITE_(NOTADB|CORRUPT)/.test(codeOf(error))) throw error;
+    for (const path of [`${file}-hold`, `${file}-hold-journal`]) rmSync(path, { force: true });
+    return holdBy(file);
   }
 }
 

@@ -76,6 +76,20 @@ describe('a file as it was left', () => {
   });
 });
 
+it('is opened whatever became of its side file', () => {
+  const side = readFileSync(`${file}-hold`);
+  for (const bytes of [
+    Buffer.alloc(0),
+    Buffer.from('no database at all, but long enough for one'),
+    side.fill(0xff, 100),
+  ]) {
+    writeFileSync(`${file}-hold`, bytes);
+    expect(warnings(file, true)).toEqual([]);
+    expect(warnings()).toEqual([]);
+    expect(notedBytesBeside(file)).toBe(bytesOf(file));
+  }
+});
+
 describe('a file that was changed by another program', () => {
   it('is told on every opening, for reading too, until it is mended', () => {
     behindItsBack((raw) => raw.exec("UPDATE work SET note = 'by another program' WHERE id = 2"));
