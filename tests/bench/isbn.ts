@@ -237,14 +237,6 @@ function compareGarbage(): void {
     compare(`  such as '${alike[0]?.slice(0, 18)}'`, { texts: alike, ours: judged, theirs: judgedByIsbn3 });
   }
   compare('mixed, reason read (isbn3: none)', { texts, ours: explained, theirs: judgedByIsbn3 });
-  for (let kind = 0; kind < 10; kind += 1) {
-    const alike = texts.filter((_, i) => i % 10 === kind);
-    compare(`  such as '${alike[0]?.slice(0, 18)}'`, {
-      texts: alike,
-      ours: explained,
-      theirs: judgedByIsbn3,
-    });
-  }
 }
 
 /** Reading, splitting and hyphenating against the package isbn3, in one run on the same inputs; then the next free number. */

@@ -1,5 +1,5 @@
 import { type PlainText, plainText } from './characters.ts';
-import { readClean } from './clean.ts';
+import { readClean, readLabelled } from './clean.ts';
 import { judgeByCount } from './count.ts';
 import { judge } from './judge.ts';
 import { refuse } from './problem.ts';
@@ -23,7 +23,7 @@ const ADD_ON = /^\+ ?[0-9]{5}$/;
  * Never throws. Why a text is refused is worked out when `problem` is read, where one look shows that it is.
  */
 export function parseIsbn(text: string, table: RangeTable = rangeTable()): ParseResult {
-  const clean = readClean(text, table);
+  const clean = readClean(text, table) ?? readLabelled(text, table);
   if (clean !== null) return clean;
   return refusedAtSight(text) ? new RefusedAtSight(text, table) : readCarefully(text, table);
 }
@@ -33,7 +33,7 @@ export function parseIsbn(text: string, table: RangeTable = rangeTable()): Parse
  * numbers.
  */
 export function tryIsbn(text: string, table: RangeTable = rangeTable()): ParsedIsbn | null {
-  const clean = readClean(text, table);
+  const clean = readClean(text, table) ?? readLabelled(text, table);
   if (clean !== null || refusedAtSight(text)) return clean;
   const careful = readCarefully(text, table);
   return careful.ok ? careful : null;

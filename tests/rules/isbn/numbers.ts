@@ -1,4 +1,4 @@
-import { checkDigit13, rangeTable } from '../../../src/rules/isbn/index.ts';
+import { checkDigit13, type Isbn, rangeTable } from '../../../src/rules/isbn/index.ts';
 
 /** A repeatable sequence of numbers in [0, 1) (xorshift), for runs too long for a property library. */
 export function sequence(seed: number): () => number {
@@ -36,4 +36,10 @@ export function edgeNumbers(): { isbn13: string; group: string; length: number }
       }));
     }),
   );
+}
+
+/** All fields of a record as a plain object: some of them are getters, which toEqual does not compare. */
+export function fieldsOf(isbn: Isbn): Isbn {
+  const { isbn13, prefix, group, registrant, publication, check, hyphenated, agency, isbn10 } = isbn;
+  return { isbn13, prefix, group, registrant, publication, check, hyphenated, agency, isbn10 };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkDigit10, PROBLEM_CODES, parseIsbn, tryIsbn } from '../../../src/rules/isbn/index.ts';
-import { complete } from './numbers.ts';
+import { complete, fieldsOf } from './numbers.ts';
 
 const THE_NUMBER = '978-0-306-40615-7';
 
@@ -60,6 +60,24 @@ describe('what is read as a number', () => {
     expect(tryIsbn(text)).toEqual(read);
   });
 
+  it.each(['9780306406157', '978-0-306-40615-7', '978 0 306 40615 7', '0306406152', 'ISBN 0-306-40615-2'])(
+    '%j has every field',
+    (text) => {
+      const read = parseIsbn(text);
+      expect(read.ok && fieldsOf(read.isbn)).toEqual({
+        isbn13: '9780306406157',
+        prefix: '978',
+        group: '0',
+        registrant: '306',
+        publication: '40615',
+        check: '7',
+        hyphenated: THE_NUMBER,
+        agency: 'English language',
+        isbn10: '0306406152',
+      });
+    },
+  );
+
   it.each(['9780306406157 51995', '9780306406157+51995', '978030640615751995', '978-0-306-40615-7 51995'])(
     '%j is a scan with its add-on',
     (text) => {
@@ -68,7 +86,10 @@ describe('what is read as a number', () => {
   );
 
   it('keeps X in upper case and takes the first digits of a number for no label', () => {
-    expect(parseIsbn('0-8044-2957-x')).toMatchObject({ ok: true, isbn: { isbn10: '080442957X' } });
+    for (const text of ['0-8044-2957-x', '080442957x']) {
+      expect(parseIsbn(text)).toMatchObject({ ok: true, isbn: { isbn10: '080442957X' } });
+      expect(tryIsbn(text)).toMatchObject({ ok: true, isbn: { isbn10: '080442957X' } });
+    }
     // Ten digits in all: here '10' begins the number and is no name of a form.
     const check = checkDigit10('101234567');
     expect(parseIsbn(`ISBN 10 12345 67 ${check}`)).toMatchObject({
@@ -146,6 +167,10 @@ describe('what is refused', () => {
     expect(read.problem.message).toMatch(/^[A-Z'].*[.]$/s);
     expect(read.problem.message.length).toBeLessThan(170);
     expect(tryIsbn(text)).toBeNull();
+    // The problem goes to other threads as it is, and is the same whenever it is read.
+    expect(structuredClone(read.problem)).toEqual(read.problem);
+    expect(Object.keys(read.problem).sort()).toEqual(['code', 'hint', 'message', 'position', 'repair']);
+    expect(read.problem).toBe(read.problem);
   });
 
   it('says what the check digit should be, and that any digit may be the wrong one', () => {

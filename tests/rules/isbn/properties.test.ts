@@ -11,7 +11,7 @@ import {
   toIsbn10,
   toIsbn13,
 } from '../../../src/rules/isbn/index.ts';
-import { complete } from './numbers.ts';
+import { complete, fieldsOf } from './numbers.ts';
 
 /** Any valid number of a range in use. */
 const isbn: fc.Arbitrary<Isbn> = fc
@@ -75,9 +75,15 @@ describe('forms of one number', () => {
           hyphenated10,
           `0${isbn13}`,
         ];
-        for (const text of [...written, `urn:isbn:${isbn13}`, `${isbn13} 90000`]) {
+        const labelled = [
+          `urn:isbn:${isbn13}`,
+          `ISBN ${hyphenated}`,
+          `ISBN ${written[2]}`,
+          `${isbn13} 90000`,
+        ];
+        for (const text of [...written, hyphenated10.replaceAll('-', ' '), ...labelled]) {
           const read = parseIsbn(text);
-          expect(read.ok && read.isbn, text).toEqual(number);
+          expect(read.ok && fieldsOf(read.isbn), text).toEqual(fieldsOf(number));
         }
       }),
       { numRuns: 2_000 },
