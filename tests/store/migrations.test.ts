@@ -19,6 +19,8 @@ const FIXTURES = join(import.meta.dirname, '../fixtures');
 const AT = '2026-03-09T10:00:00.000Z';
 const SHIPPED = readMigrations(MIGRATIONS);
 const NEXT = SHIPPED.length + 1;
+/** The forms in which users may have a file; node tests/fixtures/make.ts makes the catalogue of the present one. */
+const GIVEN_OUT = [4];
 
 let folder: string;
 let file: string;
@@ -69,11 +71,9 @@ const fixtures = readdirSync(FIXTURES)
   .map((name) => name.slice(0, -'.ledger.gz'.length));
 
 describe('a catalogue of an earlier form', () => {
-  it('is kept for every form there was', () => {
-    expect(fixtures).toEqual(
-      SHIPPED.slice(-fixtures.length).map(({ version }) => `catalogue-form-${version}`),
-    );
-    expect(fixtures.length).toBeGreaterThan(0);
+  it('is kept for every form that was given out', () => {
+    expect(fixtures).toEqual(GIVEN_OUT.map((form) => `catalogue-form-${form}`));
+    expect(GIVEN_OUT.at(-1)).toBeLessThanOrEqual(SHIPPED.length);
   });
 
   it.each(fixtures)('opens with all its content: %s', (name) => {
