@@ -1,9 +1,9 @@
+import { compensation, lowestList } from '../compensation.ts';
 import type { FormatFacts, ListingFacts, PriceRow } from './facts.ts';
 import { each, hasEnded, isSubmitted, ofEdition, ofFormat, ofListing, PRACTICE, type Rule } from './rule.ts';
 
-// Prices, and what is left of them (STANDARDS E7: list × (1 − discount) − print cost, in whole minor units).
+// Prices, and what is left of them (STANDARDS E7).
 
-const WHOLE = 10_000n;
 const OUT: ReadonlySet<string> = new Set(['sent', 'proof', 'cleared', 'selling']);
 
 /** Minor units as major units with the currency in front: 'EUR 12.50'. */
@@ -25,27 +25,6 @@ function listAndCost(listing: ListingFacts): { list: PriceRow; cost: number } | 
   if (cost === null || hasEnded(format) || ['leaving', 'gone'].includes(listing.standing)) return null;
   const list = format.prices.find((price) => price.currency === printCostCurrency);
   return list ? { list, cost } : null;
-}
-
-/**
- * What a copy earns, in ten-thousandths of a minor unit so that nothing is rounded, and the lowest list price
- * that loses nothing (rounded up; null at a discount of 100 %).
- */
-function compensation(
-  list: number,
-  discountBp: number,
-  cost: number,
-): { exact: bigint; lowest: number | null } {
-  const share = WHOLE - BigInt(discountBp);
-  const scaled = BigInt(cost) * WHOLE;
-  const lowest = share > 0n ? Number((scaled + share - 1n) / share) : null;
-  return { exact: BigInt(list) * share - scaled, lowest };
-}
-
-/** Rounded to the nearest minor unit, a loss never to nothing. */
-function rounded(exact: bigint): number {
-  const nearest = Math.round(Number(exact) / Number(WHOLE));
-  return exact < 0n ? Math.min(nearest, -1) : nearest;
 }
 
 function cheapest(formats: readonly FormatFacts[], form: string, currency: string): number | null {
@@ -109,11 +88,14 @@ export const priceRules: readonly Rule[] = [
         const known = listAndCost(listing);
         if (!known || listing.discountBp === null || known.list.amountMinor < known.cost) return null;
         const { currency, amountMinor } = known.list;
-        const { exact, lowest } = compensation(amountMinor, listing.discountBp, known.cost);
+        const { discountBp } = listing;
+        const sold = { listMinor: amountMinor, discountBp, printCostMinor: known.cost };
+        const { exact, keptMinor } = compensation(sold);
         if (exact >= 0n) return null;
+        const lowest = lowestList(discountBp, known.cost);
         const way =
           lowest === null ? '' : `; the lowest price without a loss is ${written(lowest, currency)}`;
-        return `${listing.label}: at ${written(amountMinor, currency)}, ${listing.discountBp / 100} % discount and ${written(known.cost, currency)} print cost a copy earns ${written(rounded(exact), currency)}${way}.`;
+        return `${listing.label}: at ${written(amountMinor, currency)}, ${discountBp / 100} % discount and ${written(known.cost, currency)} print cost a copy earns ${written(keptMinor, currency)}${way}.`;
       }),
   },
   {
