@@ -4,9 +4,11 @@ import type { Answer } from '../src/contract/operation.ts';
 import { Refusal, type RefusalBody } from '../src/contract/refusal.ts';
 import { isTrustedSender } from './policy.ts';
 
-/** The two channels between window and shell; pages cannot name any other. */
+/** The channels between window and shell; pages cannot name any other. */
 export const CALL_CHANNEL = 'call';
 export const CHANGED_CHANNEL = 'changed';
+export const PROGRESS_CHANNEL = 'progress';
+export const CANCEL_CHANNEL = 'cancel';
 
 /** As much as the loopback host takes in one call. */
 const SIZE_LIMIT = 2 * 1024 * 1024;
@@ -23,8 +25,12 @@ function refused(code: RefusalBody['code'], message: string): Answer<never> {
  */
 export function answerCalls(
   ipcMain: Pick<IpcMain, 'handle'>,
-  store: { call(name: string, input: unknown): Promise<Answer<unknown>> },
+  store: { call(name: string, input: unknown): Promise<Answer<unknown>>; cancel(job: string): boolean },
 ): void {
+  ipcMain.handle(CANCEL_CHANNEL, (event, job: unknown): boolean => {
+    if (!isTrustedSender(event.senderFrame)) throw new Error('Only Edition Ledger’s own pages may call.');
+    return typeof job === 'string' && store.cancel(job);
+  });
   ipcMain.handle(CALL_CHANNEL, async (event, ...given: unknown[]): Promise<Answer<unknown>> => {
     if (!isTrustedSender(event.senderFrame)) throw new Error('Only Edition Ledger’s own pages may call.');
     const parsed = callArguments.safeParse(given);

@@ -1,10 +1,12 @@
+import { randomUUID } from 'node:crypto';
+import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type * as electron from 'electron';
 import { Refusal } from '../src/contract/refusal.ts';
 import { defaultCatalogue } from '../src/host/home.ts';
 import { StoreClient } from '../src/thread/client.ts';
-import { answerCalls, CHANGED_CHANNEL } from './calls.ts';
+import { answerCalls, CHANGED_CHANNEL, PROGRESS_CHANNEL } from './calls.ts';
 import { guardContents, guardSession } from './guards.ts';
 import { menuTemplate } from './menu.ts';
 import { pageHandler } from './pages.ts';
@@ -73,8 +75,9 @@ async function openShell(seam: Seam, files: ShellFiles): Promise<void> {
   guardSession(session.defaultSession);
   protocol.handle(SCHEME, pageHandler(files.pages));
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, app.isPackaged)));
-  const options = JSON.stringify({ file: catalogueOf(process.argv) });
-  const store = await StoreClient.connect(utilityLine(utilityProcess.fork(files.store, [options])));
+  const slips = join(tmpdir(), `edition-ledger-${randomUUID()}`);
+  const options = JSON.stringify({ file: catalogueOf(process.argv), slips });
+  const store = await StoreClient.connect(utilityLine(utilityProcess.fork(files.store, [options]), slips));
   answerCalls(ipcMain, store);
   closeStoreFirst(seam, store);
   const window = openWindow(
@@ -83,9 +86,11 @@ async function openShell(seam: Seam, files: ShellFiles): Promise<void> {
     files.preload,
     join(app.getPath('userData'), 'window.json'),
   );
-  store.onChange((seq) => {
-    if (!window.isDestroyed()) window.webContents.send(CHANGED_CHANNEL, { seq });
-  });
+  const send = (channel: string, data: unknown) => {
+    if (!window.isDestroyed()) window.webContents.send(channel, data);
+  };
+  store.onChange((seq) => send(CHANGED_CHANNEL, { seq }));
+  store.onProgress((progress) => send(PROGRESS_CHANNEL, progress));
   app.on('second-instance', () => {
     if (window.isMinimized()) window.restore();
     window.focus();

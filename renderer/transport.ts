@@ -4,6 +4,7 @@ import type { RefusalBody, RefusalCode } from '../src/contract/refusal.ts';
 /** What the desktop window's preload offers; absent when a browser shows the same pages. */
 interface Bridge {
   call(name: string, input: unknown): Promise<Answer<unknown>>;
+  cancel(job: string): Promise<unknown>;
   subscribe(topic: string, fn: (data: unknown) => void): () => void;
 }
 
@@ -96,6 +97,12 @@ export async function carry(name: string, input: unknown): Promise<unknown> {
   const answer = await (window.editionLedger ? window.editionLedger.call(name, input) : post(name, input));
   if (answer.ok) return answer.value;
   throw new CallRefused(answer.error);
+}
+
+/** Calls off the work of this name; the call that began it is then refused with CANCELLED. */
+export async function callOff(job: string): Promise<void> {
+  if (window.editionLedger) await window.editionLedger.cancel(job);
+  else await fetch(`/cancel/${encodeURIComponent(job)}`, { method: 'POST', credentials: 'same-origin' });
 }
 
 let source: EventSource | undefined;

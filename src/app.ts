@@ -1,4 +1,5 @@
 import Database from 'better-sqlite3';
+import type { Follower } from './contract/jobs.ts';
 import type { Answer } from './contract/operation.ts';
 import { Refusal } from './contract/refusal.ts';
 import { type Clock, dispatcher, type Session } from './dispatch.ts';
@@ -11,6 +12,7 @@ import type { ReadDb } from './store/connection.ts';
 import { exchangeFile } from './store/exchange-file.ts';
 import { journalHead } from './store/journal.ts';
 import { refusalOf } from './store/sqlite-errors.ts';
+import { Staging } from './store/staging.ts';
 import { clockWarning, folderWarning } from './store/surroundings.ts';
 
 /** How a catalogue is opened. `today` and `now` are the clock, replaceable in tests. */
@@ -26,8 +28,8 @@ export interface OpenOptions {
 
 /** An open catalogue: the one import for electron, host, command line and tests. Calls are synchronous inside. */
 export interface App {
-  /** Runs an operation of the contract by name; never throws for refusals. */
-  call(name: string, input: unknown): Answer<unknown>;
+  /** Runs an operation of the contract by name; never throws for refusals. A follower hears how far it has come. */
+  call(name: string, input: unknown, follower?: Follower): Answer<unknown>;
   /** Calls back after every command that changed something, with the journal's newest sequence number. */
   onChange(listener: (seq: number) => void): () => void;
   close(): void;
@@ -135,11 +137,13 @@ export function openApp(options: OpenOptions): App {
     opened.past.forget();
     opened.file.close();
   };
+  const files = new Staging();
   const session: Session = {
     get file() {
       return opened.file;
     },
     query: queryContext(opened, clock),
+    files,
     changed: (seq) => {
       adoptRangeTable(opened.file.read);
       for (const listener of listeners) listener(seq);
@@ -169,6 +173,9 @@ export function openApp(options: OpenOptions): App {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    close,
+    close: () => {
+      files.close();
+      close();
+    },
   };
 }

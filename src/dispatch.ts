@@ -2,14 +2,17 @@ import { randomUUID } from 'node:crypto';
 import type { z } from 'zod';
 import { commands } from './commands/index.ts';
 import { isOperationName, type OperationName, operations } from './contract/index.ts';
+import type { Follower, Step } from './contract/jobs.ts';
 import type { Answer } from './contract/operation.ts';
 import { Refusal, type RefusalBody } from './contract/refusal.ts';
+import { Rehearsal } from './contract/rehearsal.ts';
 import type { ErrandContext } from './errands/context.ts';
 import { errands } from './errands/index.ts';
 import type { QueryContext } from './queries/context.ts';
 import { queries } from './queries/index.ts';
 import type { CatalogueFile } from './store/catalogue-file.ts';
 import { refusalOf } from './store/sqlite-errors.ts';
+import type { Staging } from './store/staging.ts';
 
 export interface Clock {
   today(): string;
@@ -42,12 +45,29 @@ function failure(error: unknown): { ok: false; error: RefusalBody } {
   };
 }
 
+/** Milliseconds between two words about how far work has come. */
+const PACE_MS = 100;
+
+/** The step that a follower hears of; without one it does nothing. */
+function stepper(follower: Follower | undefined): Step {
+  if (follower === undefined) return () => {};
+  let last = performance.now();
+  return (done, total, what) => {
+    const now = performance.now();
+    if (now - last < PACE_MS && done !== total) return;
+    last = now;
+    if (follower.cancelled()) throw new Refusal('CANCELLED', 'Called off; nothing was changed.');
+    follower.progress({ done, total, what });
+  };
+}
+
 type AnyHandler = (context: unknown, input: unknown) => unknown;
 
 /** An open catalogue as the dispatcher needs it; a restore puts another file in its place. */
 export interface Session {
   readonly file: CatalogueFile;
   readonly query: QueryContext;
+  readonly files: Staging;
   exchange(swap: { to: string }): void;
   /** Called before each command: a new day gets its backup first. */
   beforeCommand(): void;
@@ -55,20 +75,30 @@ export interface Session {
 }
 
 /** Carries out a parsed operation. An answer of a wrong shape undoes the command: it is checked before the commit. */
-function carryOut(session: Session, clock: Clock, name: OperationName, input: unknown): unknown {
+function carryOut(
+  session: Session,
+  clock: Clock,
+  name: OperationName,
+  input: unknown,
+  follower?: Follower,
+): unknown {
   const { kind, output } = operations[name];
   const at = clock.now().toISOString();
+  const { files } = session;
+  const step = stepper(follower);
   if (kind === 'query')
-    return output.parse((queries as Record<string, AnyHandler>)[name]?.(session.query, input));
+    return output.parse(
+      (queries as Record<string, AnyHandler>)[name]?.({ ...session.query, files, step }, input),
+    );
   if (kind === 'errand') {
     const { file } = session;
-    const context: ErrandContext = { file, at, exchange: (swap) => session.exchange(swap) };
+    const context: ErrandContext = { file, files, at, exchange: (swap) => session.exchange(swap) };
     return output.parse((errands as Record<string, AnyHandler>)[name]?.(context, input));
   }
   session.beforeCommand();
   const command = (commands as Record<string, AnyHandler>)[name];
   const { value, seq } = session.file.change(name, at, (db) =>
-    output.parse(command?.({ db, today: clock.today() }, input)),
+    output.parse(command?.({ db, today: clock.today(), files, step }, input)),
   );
   if (seq !== null) session.changed(seq);
   return value;
@@ -78,8 +108,8 @@ function carryOut(session: Session, clock: Clock, name: OperationName, input: un
 export function dispatcher(
   session: Session,
   clock: Clock,
-): (name: string, input: unknown) => Answer<unknown> {
-  return (name, input) => {
+): (name: string, input: unknown, follower?: Follower) => Answer<unknown> {
+  return (name, input, follower) => {
     if (!isOperationName(name))
       return failure(
         new Refusal(
@@ -90,8 +120,9 @@ export function dispatcher(
     const parsed = operations[name].input.safeParse(input ?? {});
     if (!parsed.success) return { ok: false, error: badInput(parsed.error) };
     try {
-      return { ok: true, value: carryOut(session, clock, name, parsed.data) };
+      return { ok: true, value: carryOut(session, clock, name, parsed.data, follower) };
     } catch (error) {
+      if (error instanceof Rehearsal) return { ok: true, value: operations[name].output.parse(error.value) };
       return failure(refusalOf(error));
     }
   };

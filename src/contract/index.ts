@@ -20,6 +20,7 @@ import {
   removeEdition,
   updateEdition,
 } from './editions.ts';
+import { dropFile, getFile, putFile } from './files.ts';
 import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
 import { checkIsbns } from './isbns.ts';
 import { listJournal, undoChange } from './journal.ts';
@@ -99,6 +100,9 @@ const all = [
   makeBackup,
   previewBackup,
   restoreBackup,
+  putFile,
+  getFile,
+  dropFile,
   listJournal,
   undoChange,
   getRanges,

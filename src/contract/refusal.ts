@@ -23,6 +23,7 @@ export const REFUSAL_CODES = [
   'CATALOGUE_IN_USE',
   'CATALOGUE_CHANGED',
   'DISK_TROUBLE',
+  'CANCELLED',
   'INTERNAL',
 ] as const;
 

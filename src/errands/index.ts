@@ -1,6 +1,7 @@
 import type { ErrandName } from '../contract/index.ts';
 import { backupErrands } from './backups.ts';
 import type { ErrandHandler } from './context.ts';
+import { fileErrands } from './files.ts';
 
 /** Every errand by its name. */
-export const errands: { [N in ErrandName]: ErrandHandler<N> } = { ...backupErrands };
+export const errands: { [N in ErrandName]: ErrandHandler<N> } = { ...backupErrands, ...fileErrands };

@@ -75,6 +75,10 @@ export function buildRoutes(options: RoutesOptions): Hono {
     if (!body.ok) return say(context, body.status, body.sentence);
     return context.json(await store.call(context.req.param('name'), body.value));
   });
+  // The store is busy with the work that is called off, so this is no call of the contract.
+  routes.post('/cancel/:job', (context) =>
+    context.json({ ok: true, value: { cancelled: store.cancel(context.req.param('job')) } }),
+  );
   routes.get('/events', (context) => sendEvents(context, store, stopped));
   routes.get('*', async (context) => {
     const page = await readPage(pages, context.req.path);

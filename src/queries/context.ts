@@ -1,5 +1,7 @@
 import type { OutputOf, ParsedInputOf, QueryName } from '../contract/index.ts';
+import type { Step } from '../contract/jobs.ts';
 import type { ReadDb } from '../store/connection.ts';
+import type { Staging } from '../store/staging.ts';
 
 /** What a query works with: a reading connection and the local calendar day. */
 export interface QueryContext {
@@ -18,9 +20,17 @@ export interface QueryContext {
   };
 }
 
+/** What a query that may take long works with, one whose input names a `job`. */
+export interface LongQueryContext extends QueryContext {
+  /** Files on their way in and out. */
+  readonly files: Staging;
+  /** Tells how far long work has come; throws CANCELLED. */
+  readonly step: Step;
+}
+
 /** Answers one query; a reading connection cannot write by accident. */
 export type QueryHandler<N extends QueryName> = (
-  context: QueryContext,
+  context: 'job' extends keyof ParsedInputOf<N> ? LongQueryContext : QueryContext,
   input: ParsedInputOf<N>,
 ) => OutputOf<N>;
 

@@ -1,3 +1,5 @@
+import { z } from 'zod';
+import { type JobProgress, jobName } from '../contract/jobs.ts';
 import type { Answer } from '../contract/operation.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { type FromStore, fromStore, type StoreLine, toStore } from './messages.ts';
@@ -7,6 +9,9 @@ interface Pending {
   reject(refusal: Refusal): void;
 }
 
+/** A call whose input names a job can be followed and called off by that name. */
+const withJob = z.object({ job: jobName });
+
 /** How long a store may take to write its last pages before its thread is ended from outside. */
 const CLOSE_MS = 10_000;
 
@@ -15,6 +20,8 @@ export class StoreClient {
   readonly #line: StoreLine;
   readonly #pending = new Map<number, Pending>();
   readonly #changes = new Set<(seq: number) => void>();
+  readonly #progress = new Set<(progress: JobProgress) => void>();
+  readonly #jobs = new Map<number, string>();
   readonly #ended: Promise<void>;
   #nextId = 1;
   #over: string | undefined;
@@ -62,10 +69,12 @@ export class StoreClient {
     }
     return new Promise((resolve, reject) => {
       this.#pending.set(id, { resolve, reject });
+      const named = withJob.safeParse(input);
+      if (named.success) this.#jobs.set(id, named.data.job);
       try {
         this.#line.post(message.data);
       } catch {
-        this.#pending.delete(id);
+        this.#forget(id);
         const message = `The input of ${name} cannot be read: pass plain data, not nested too deeply.`;
         resolve({ ok: false, error: { code: 'BAD_INPUT', message } });
       }
@@ -76,6 +85,19 @@ export class StoreClient {
   onChange(listener: (seq: number) => void): () => void {
     this.#changes.add(listener);
     return () => this.#changes.delete(listener);
+  }
+
+  /** Calls back with how far work has come whose input names a job; returns the function that ends it. */
+  onProgress(listener: (progress: JobProgress) => void): () => void {
+    this.#progress.add(listener);
+    return () => this.#progress.delete(listener);
+  }
+
+  /** Calls off the work of this name; its call is then answered CANCELLED. Answers whether there was such work. */
+  cancel(job: string): boolean {
+    const ids = [...this.#jobs].filter(([, name]) => name === job).map(([id]) => id);
+    for (const id of ids) this.#line.cancel(id);
+    return ids.length > 0;
   }
 
   /** Settles when the thread has ended, closed or dead. */
@@ -95,18 +117,30 @@ export class StoreClient {
     await this.#ended;
   }
 
-  #receive(message: Extract<FromStore, { kind: 'answer' | 'changed' | 'closed' }>): void {
+  #receive(message: Extract<FromStore, { kind: 'answer' | 'changed' | 'progress' | 'closed' }>): void {
     if (message.kind === 'changed') for (const listener of this.#changes) listener(message.seq);
     if (message.kind === 'closed') this.#line.kill();
+    if (message.kind === 'progress') this.#tell(message);
     if (message.kind !== 'answer') return;
     this.#pending.get(message.id)?.resolve(message.answer);
-    this.#pending.delete(message.id);
+    this.#forget(message.id);
+  }
+
+  #tell({ id, done, total, what }: Extract<FromStore, { kind: 'progress' }>): void {
+    const job = this.#jobs.get(id);
+    if (job !== undefined) for (const listener of this.#progress) listener({ job, done, total, what });
+  }
+
+  #forget(id: number): void {
+    this.#pending.delete(id);
+    this.#jobs.delete(id);
   }
 
   #stop(reason: string): void {
     this.#over = reason;
     for (const { reject } of this.#pending.values()) reject(this.#gone());
     this.#pending.clear();
+    this.#jobs.clear();
   }
 
   #gone(): Refusal {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { progress } from '../contract/jobs.ts';
 import { refusalBody } from '../contract/refusal.ts';
 
 /** How the store is opened, as plain data that crosses to its thread. */
@@ -33,6 +34,7 @@ export const fromStore = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('open') }),
   z.object({ kind: z.literal('refused'), error: refusalBody }),
   z.object({ kind: z.literal('answer'), id: z.int().positive(), answer: anyAnswer }),
+  progress.extend({ kind: z.literal('progress'), id: z.int().positive() }),
   z.object({ kind: z.literal('changed'), topic: z.literal('changed'), seq: z.int().nonnegative() }),
   z.object({ kind: z.literal('closed') }),
 ]);
@@ -41,6 +43,8 @@ export type FromStore = z.infer<typeof fromStore>;
 /** The client's end of the line: a worker thread or a utility process. */
 export interface StoreLine {
   post(message: ToStore): void;
+  /** Calls off the work of one call; told beside the messages, which a busy store does not read. */
+  cancel(id: number): void;
   onMessage(listener: (message: unknown) => void): void;
   /** Called once when the thread has ended, for whatever reason. */
   onEnd(listener: (reason: string) => void): void;
@@ -51,5 +55,7 @@ export interface StoreLine {
 /** The store's end of the line. */
 export interface ClientLine {
   post(message: FromStore): void;
+  /** Whether the client has called off the work of this call. */
+  cancelled(id: number): boolean;
   onMessage(listener: (message: unknown) => void): void;
 }

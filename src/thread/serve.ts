@@ -38,9 +38,12 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
     return;
   }
   app.onChange((seq) => line.post({ kind: 'changed', topic: 'changed', seq }));
-  const answer = (name: string, input: unknown): Answer<unknown> => {
+  const answer = (id: number, name: string, input: unknown): Answer<unknown> => {
     try {
-      return app.call(name, input);
+      return app.call(name, input, {
+        progress: (progress) => line.post({ kind: 'progress', id, ...progress }),
+        cancelled: () => line.cancelled(id),
+      });
     } catch (thrown) {
       return { ok: false, error: asBody(thrown) };
     }
@@ -61,7 +64,7 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
     if (message.data.kind === 'close') return close();
     const { id, name, input } = message.data;
     try {
-      line.post({ kind: 'answer', id, answer: answer(name, input) });
+      line.post({ kind: 'answer', id, answer: answer(id, name, input) });
     } catch (thrown) {
       // A value that is not plain data cannot cross; the caller must not wait for ever.
       line.post({ kind: 'answer', id, answer: { ok: false, error: asBody(thrown) } });

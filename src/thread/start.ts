@@ -1,9 +1,10 @@
 import { Worker } from 'node:worker_threads';
 import { StoreClient } from './client.ts';
 import type { StoreLine, StoreOptions } from './messages.ts';
+import { cancelIn, cancelPlaces } from './port-line.ts';
 
 /** The client's end of a worker thread. */
-export function workerLine(worker: Worker): StoreLine {
+export function workerLine(worker: Worker, places: SharedArrayBuffer): StoreLine {
   let reason: string | undefined;
   worker.on('error', (error) => {
     console.error('The store’s thread failed.', error);
@@ -11,6 +12,7 @@ export function workerLine(worker: Worker): StoreLine {
   });
   return {
     post: (message) => worker.postMessage(message),
+    cancel: (id) => cancelIn(places, id),
     onMessage: (listener) => worker.on('message', listener),
     onEnd: (listener) =>
       worker.on('exit', (code) => listener(reason ?? (code === 0 ? 'it was closed' : 'its thread ended'))),
@@ -26,5 +28,6 @@ export function startStore(
   options: StoreOptions,
   entry: URL = new URL('./worker.ts', import.meta.url),
 ): Promise<StoreClient> {
-  return StoreClient.connect(workerLine(new Worker(entry, { workerData: options })));
+  const places = cancelPlaces();
+  return StoreClient.connect(workerLine(new Worker(entry, { workerData: { ...options, places } }), places));
 }

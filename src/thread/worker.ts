@@ -4,4 +4,4 @@ import { portLine } from './port-line.ts';
 import { serveStore } from './serve.ts';
 
 if (parentPort === null) throw new Error('This file is the store’s worker thread; start src/host/start.ts.');
-serveStore(portLine(parentPort), workerData, openApp);
+serveStore(portLine(parentPort, workerData.places), workerData, openApp);

@@ -2,7 +2,7 @@ import { fork } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { UtilityProcess } from 'electron';
 import { beforeAll, expect, test } from 'vitest';
 import { utilityLine } from '../../electron/store-line.ts';
@@ -46,14 +46,16 @@ test('the bundled store opens a real catalogue, migrations included, and closes 
     on: (_event, listener) => process.on('message', (data) => listener({ data })),
   };`;
   const file = join(mkdtempSync(join(tmpdir(), 'edition-ledger-bundle-')), 'catalogue.ledger');
-  const child = fork(out('store.js'), [JSON.stringify({ file })], {
+  const slips = join(dirname(file), 'slips');
+  const child = fork(out('store.js'), [JSON.stringify({ file, slips })], {
     execArgv: ['--import', `data:text/javascript,${encodeURIComponent(shim)}`],
   });
-  const line = utilityLine({
+  const process = {
     postMessage: (message: object) => void child.send(message),
     on: child.on.bind(child),
     kill: child.kill.bind(child),
-  } as unknown as UtilityProcess);
+  };
+  const line = utilityLine(process as unknown as UtilityProcess, slips);
   const store = await StoreClient.connect(line);
   const seqs: number[] = [];
   store.onChange((seq) => seqs.push(seq));

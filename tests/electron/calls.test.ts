@@ -10,11 +10,21 @@ type Handler = (event: object, ...args: unknown[]) => Promise<unknown>;
 function answering(
   call = vi.fn(async (name: string, input: unknown) => ({ ok: true as const, value: { name, input } })),
 ) {
-  let handler: Handler = async () => undefined;
-  const ipcMain = { handle: (_channel: string, given: Handler) => (handler = given) };
-  answerCalls(ipcMain as unknown as IpcMain, { call });
-  const from = (senderFrame: unknown, ...args: unknown[]) => handler({ senderFrame }, ...args);
-  return { call, from, own: (...args: unknown[]) => from({ url: START_PAGE, parent: null }, ...args) };
+  const handlers = new Map<string, Handler>();
+  const ipcMain = { handle: (channel: string, given: Handler) => handlers.set(channel, given) };
+  const cancel = vi.fn((job: string) => job === 'job-of-mine');
+  answerCalls(ipcMain as unknown as IpcMain, { call, cancel });
+  const from = async (senderFrame: unknown, ...args: unknown[]) =>
+    handlers.get('call')?.({ senderFrame }, ...args);
+  const cancelFrom = async (senderFrame: unknown, job: unknown) =>
+    handlers.get('cancel')?.({ senderFrame }, job);
+  return {
+    call,
+    cancel,
+    cancelFrom,
+    from,
+    own: (...args: unknown[]) => from({ url: START_PAGE, parent: null }, ...args),
+  };
 }
 
 test('a call from an own page is answered by the store', async () => {
@@ -47,6 +57,17 @@ test('wrong arguments and an oversized input are refused', async () => {
   expect(call).not.toHaveBeenCalled();
 });
 
+test('only an own page calls work off, by its name', async () => {
+  const { cancel, cancelFrom } = answering();
+  const own = { url: START_PAGE, parent: null };
+  await expect(cancelFrom({ url: 'https://site.example/', parent: null }, 'job-of-mine')).rejects.toThrow(
+    'own',
+  );
+  expect(cancel).not.toHaveBeenCalled();
+  expect(await cancelFrom(own, 'job-of-mine')).toBe(true);
+  expect(await cancelFrom(own, 7)).toBe(false);
+});
+
 test('a dead store is told as a refusal with its code', async () => {
   const { own } = answering(vi.fn().mockRejectedValue(new Refusal('INTERNAL', 'No longer open.')));
   expect(await own('works.list', {})).toEqual({
@@ -64,7 +85,7 @@ test('the bridge lets a page choose an operation but no channel, and hands on da
     removeListener: (channel: string) => listeners.delete(channel),
   };
   const bridge = makeBridge(ipc as unknown as IpcRenderer);
-  expect(Object.keys(bridge)).toEqual(['call', 'subscribe']);
+  expect(Object.keys(bridge)).toEqual(['call', 'cancel', 'subscribe']);
   await bridge.call('works.list', {});
   expect(ipc.invoke).toHaveBeenCalledWith('call', 'works.list', {});
   const seen: unknown[][] = [];

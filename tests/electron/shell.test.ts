@@ -1,8 +1,10 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { UtilityProcess } from 'electron';
 import { afterEach, expect, test, vi } from 'vitest';
 import { catalogueOf, startShell } from '../../electron/shell.ts';
+import { cancelledBySlip, utilityLine } from '../../electron/store-line.ts';
 import { readWindowState } from '../../electron/window-state.ts';
 import { defaultCatalogue } from '../../src/host/home.ts';
 import { electronStandIn } from '../support/electron-stand-in.ts';
@@ -30,6 +32,7 @@ test('scheme and sandbox come before readiness, guards and store before the wind
     'guard session',
     'pages',
     'fork',
+    'calls',
     'calls',
     'window',
   ]);
@@ -67,6 +70,16 @@ test('changes reach the window', async () => {
   const { child, windows } = await started();
   child.emit('message', { kind: 'changed', topic: 'changed', seq: 12 });
   expect(windows[0]?.webContents.send).toHaveBeenCalledWith('changed', { seq: 12 });
+});
+
+test('a busy store is told by a slip of paper that work is called off', async () => {
+  const child = { postMessage: vi.fn(), on: vi.fn(), kill: vi.fn() };
+  const slips = join(userData, 'slips');
+  const line = utilityLine(child as unknown as UtilityProcess, slips);
+  const cancelled = cancelledBySlip(slips);
+  expect(cancelled(3)).toBe(false);
+  line.cancel(3);
+  expect([cancelled(2), cancelled(3), cancelled(3)]).toEqual([false, true, false]);
 });
 
 test('a catalogue that cannot be opened is told in the store’s own sentence and ends with 2', async () => {

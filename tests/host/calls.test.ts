@@ -127,7 +127,20 @@ test('methods other than GET and POST, and POST elsewhere, are answered 405', as
   expect((await ask(host, { path: '/call/works.list', headers: { cookie } })).status).toBe(404);
 });
 
-test('changes reach an open event stream as topic "changed"; a closed one is forgotten', async () => {
+test('work is called off by its name, by an own window alone', async () => {
+  const reply = await post('/cancel/job-of-mine', '');
+  expect(JSON.parse(reply.text)).toEqual({ ok: true, value: { cancelled: true } });
+  expect(store.cancelled).toEqual(['job-of-mine']);
+  const stranger = { ...windowHeaders(host, cookie), origin: 'https://site.example' };
+  const path = '/cancel/job-of-mine';
+  expect((await ask(host, { method: 'POST', path, body: '', headers: stranger })).status).toBe(403);
+  const { cookie: _none, ...keyless } = windowHeaders(host, cookie);
+  expect((await ask(host, { method: 'POST', path, body: '', headers: keyless })).status).toBe(401);
+  expect((await ask(host, { path, headers: { cookie } })).status).toBe(404);
+  expect(store.cancelled).toHaveLength(1);
+});
+
+test('changes and progress reach an open event stream as topics of their own; a closed one is forgotten', async () => {
   const away = new AbortController();
   const reply = await fetch(`${host.origin}/events`, { headers: { cookie }, signal: away.signal });
   expect(reply.headers.get('content-type')).toMatch(/^text\/event-stream/);
@@ -140,6 +153,11 @@ test('changes reach an open event stream as topic "changed"; a closed one is for
     text += new TextDecoder().decode((await reader.read()).value);
   }
   expect(text).toContain('event: changed\ndata: {"seq":41}\n\n');
+  store.working({ job: 'job-of-mine', done: 3, total: 9, what: 'rows read' });
+  while (!text.includes('rows read')) text += new TextDecoder().decode((await reader.read()).value);
+  expect(text).toContain(
+    'event: progress\ndata: {"job":"job-of-mine","done":3,"total":9,"what":"rows read"}',
+  );
   away.abort();
   await expect.poll(() => store.listeners.size).toBe(0);
 });

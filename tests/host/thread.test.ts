@@ -83,6 +83,19 @@ test('closing lets earlier calls finish and refuses later ones', async () => {
   await store.close();
 });
 
+test('work that names a job tells how far it is and ends when it is called off', async () => {
+  const store = await start();
+  const seen: number[] = [];
+  store.onProgress(({ job, done }) => job === 'job-of-mine' && seen.push(done));
+  const long = store.call('long', { job: 'job-of-mine' });
+  await vi.waitFor(() => expect(seen.length).toBeGreaterThan(2));
+  expect(store.cancel('no-such-job')).toBe(false);
+  expect(store.cancel('job-of-mine')).toBe(true);
+  expect(await long).toMatchObject({ ok: false, error: { code: 'CANCELLED' } });
+  expect(store.cancel('job-of-mine')).toBe(false);
+  expect(await store.call('echo', {})).toMatchObject({ ok: true });
+});
+
 test('what is not plain data is refused on either side and the thread lives on', async () => {
   const store = await start();
   expect(await store.call('echo', { f: () => 1 })).toMatchObject({ ok: false, error: { code: 'BAD_INPUT' } });
@@ -99,6 +112,7 @@ test('a message of an unknown form from the thread is dropped, never handed on',
     post: (message) => message.kind === 'close' && end('it was closed'),
     onMessage: (listener) => (receive = listener),
     onEnd: (listener) => (end = listener),
+    cancel: () => {},
     kill: () => {},
   };
   const connecting = StoreClient.connect(line);

@@ -2,12 +2,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type App, openApp } from '../../src/app.ts';
-import type { CommandContext } from '../../src/commands/context.ts';
+import type { LongCommandContext } from '../../src/commands/context.ts';
 import type { InputOf, OperationName, OutputOf } from '../../src/contract/index.ts';
 import type { RefusalBody } from '../../src/contract/refusal.ts';
 import { Refusal } from '../../src/contract/refusal.ts';
-import type { QueryContext } from '../../src/queries/context.ts';
+import type { LongQueryContext } from '../../src/queries/context.ts';
 import { type CatalogueFile, openCatalogueFile } from '../../src/store/catalogue-file.ts';
+import { Staging } from '../../src/store/staging.ts';
 
 /** A Monday; the clock of a test catalogue stands here until it is set. */
 export const MONDAY = '2026-03-02';
@@ -64,9 +65,9 @@ export function openTestCatalogue(today = MONDAY): TestCatalogue {
 export interface TestFile {
   readonly file: CatalogueFile;
   /** Runs work as one command, in its transaction, at the clock's day. */
-  command<T>(work: (context: CommandContext) => T): T;
+  command<T>(work: (context: LongCommandContext) => T): T;
   /** Runs work as a query, at the clock's day. */
-  query<T>(work: (context: QueryContext) => T): T;
+  query<T>(work: (context: LongQueryContext) => T): T;
   setToday(day: string): void;
   close(): void;
 }
@@ -75,15 +76,19 @@ export interface TestFile {
 export function openTestFile(today = MONDAY): TestFile {
   const folder = temporaryFolder();
   let day = today;
+  const files = new Staging();
+  const step = () => {};
   const file = openCatalogueFile(join(folder.path, 'test.ledger'), { at: moment(day) });
   return {
     file,
-    command: (work) => file.change('test', moment(day), (db) => work({ db, today: day })).value,
+    command: (work) => file.change('test', moment(day), (db) => work({ db, today: day, files, step })).value,
     query: (work) =>
       work({
         db: file.read,
         on: () => file.read,
         today: day,
+        files,
+        step,
         file: {
           path: file.file,
           name: file.fileName,
@@ -96,6 +101,7 @@ export function openTestFile(today = MONDAY): TestFile {
       day = next;
     },
     close: () => {
+      files.close();
       file.close();
       folder.remove();
     },

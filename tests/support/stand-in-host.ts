@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { JobProgress } from '../../src/contract/jobs.ts';
 import type { Answer } from '../../src/contract/operation.ts';
 import { type Host, type HostOptions, startHost } from '../../src/host/server.ts';
 
@@ -22,6 +23,8 @@ export function makePages(): string {
 /** A store without a thread: counts its calls and lets a test push changes. */
 export function makeStore() {
   const listeners = new Set<(seq: number) => void>();
+  const followers = new Set<(progress: JobProgress) => void>();
+  const cancelled: string[] = [];
   const calls: { name: string; input: unknown }[] = [];
   return {
     calls,
@@ -33,6 +36,15 @@ export function makeStore() {
       calls.push({ name, input });
       if (name === 'works.get') return { ok: false, error: { code: 'NOT_FOUND', message: 'Not here.' } };
       return { ok: true, value: { name, input } };
+    },
+    cancelled,
+    cancel: (job: string) => cancelled.push(job) > 0,
+    working: (progress: JobProgress) => {
+      for (const listener of followers) listener(progress);
+    },
+    onProgress: (listener: (progress: JobProgress) => void) => {
+      followers.add(listener);
+      return () => followers.delete(listener);
     },
     onChange: (listener: (seq: number) => void) => {
       listeners.add(listener);

@@ -1,8 +1,22 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import type { App } from '../../src/app.ts';
+import type { Follower } from '../../src/contract/jobs.ts';
+import type { Answer } from '../../src/contract/operation.ts';
 import { Refusal } from '../../src/contract/refusal.ts';
 import { portLine } from '../../src/thread/port-line.ts';
 import { serveStore } from '../../src/thread/serve.ts';
+
+/** Works until it is called off, or for ten seconds. */
+function longWork(follower: Follower | undefined): Answer<unknown> {
+  const end = performance.now() + 10_000;
+  for (let done = 0; performance.now() < end; done += 1) {
+    follower?.progress({ done, total: null, what: 'turns' });
+    if (follower?.cancelled())
+      return { ok: false, error: { code: 'CANCELLED', message: 'Called off; nothing was changed.' } };
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 10);
+  }
+  return { ok: true, value: 'never called off' };
+}
 
 /** A store without a file, run in a worker: echoes, changes, throws, dies or is refused, as its caller asks. */
 function standIn(file: string): App {
@@ -11,7 +25,8 @@ function standIn(file: string): App {
   const listeners = new Set<(seq: number) => void>();
   let seq = 0;
   return {
-    call(name, input) {
+    call(name, input, follower) {
+      if (name === 'long') return longWork(follower);
       if (name === 'throw') throw new Error('a secret detail');
       if (name === 'die') process.exit(7);
       if (name === 'slow') Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 300);
@@ -28,4 +43,5 @@ function standIn(file: string): App {
   };
 }
 
-if (parentPort !== null) serveStore(portLine(parentPort), workerData, ({ file }) => standIn(file));
+if (parentPort !== null)
+  serveStore(portLine(parentPort, workerData.places), workerData, ({ file }) => standIn(file));
