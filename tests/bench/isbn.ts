@@ -9,8 +9,8 @@ import {
 } from '../../src/rules/isbn/index.ts';
 
 const INPUTS = 6_000;
-const ROUNDS = 15;
-const ROUND_MICROSECONDS = 60_000;
+const TURNS = 51;
+const SLICE_MILLISECONDS = 12;
 
 /** A repeatable sequence of numbers in [0, 1): the same inputs in every run (xorshift). */
 function sequence(seed: number): () => number {
@@ -70,19 +70,22 @@ function garbageInputs(valid: readonly string[]): string[] {
   return flat(valid.map((text, i) => spoil[i % spoil.length]?.(text) ?? ''));
 }
 
-/** Processor time of this thread per piece of work, in seconds: other work on the machine does not count. */
+/** Time per piece of work in seconds, over as many as fill a slice of time, so that collecting garbage is in it. */
 function seconds(work: () => number): number {
-  const start = process.threadCpuUsage();
+  const start = performance.now();
   let times = 0;
   let spent = 0;
-  // The clock moves in steps of some milliseconds.
-  while (spent < ROUND_MICROSECONDS) {
+  while (spent < SLICE_MILLISECONDS) {
     if (work() < 0) throw new Error('The work was not done.');
     times += 1;
-    const used = process.threadCpuUsage(start);
-    spent = used.user + used.system;
+    spent = performance.now() - start;
   }
-  return spent / times / 1e6;
+  return spent / times / 1e3;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? 0;
 }
 
 /** One side of a comparison: works through all inputs and answers a sum that depends on every result. */
@@ -167,26 +170,20 @@ interface Comparison {
   instead?: readonly string[];
 }
 
-/** Both sides in turn. The best round of each counts: it is the one least disturbed by other work. */
+/** Both sides in turn, in slices so short that other work on the machine disturbs both alike; medians of all turns. */
 function compare(name: string, { texts, ours, theirs, instead = texts }: Comparison): void {
-  let best = { ours: Infinity, theirs: Infinity };
-  for (let round = 0; round < ROUNDS; round += 1)
-    best = {
-      ours: Math.min(
-        best.ours,
-        seconds(() => ours(texts)),
-      ),
-      theirs: Math.min(
-        best.theirs,
-        seconds(() => theirs(instead)),
-      ),
-    };
-  const rate = (time: number): string =>
-    Math.round(texts.length / time)
+  const turns = Array.from({ length: TURNS }, () => {
+    const own = seconds(() => ours(texts));
+    return { own, other: seconds(() => theirs(instead)) };
+  });
+  const rate = (times: readonly number[]): string =>
+    Math.round(texts.length / median(times))
       .toLocaleString('en')
       .padStart(11);
-  const ratio = (best.theirs / best.ours).toFixed(1);
-  console.log(`${name.padEnd(36)} ${rate(best.ours)}/s   isbn3 ${rate(best.theirs)}/s   ${ratio} ×`);
+  const own = rate(turns.map((turn) => turn.own));
+  const other = rate(turns.map((turn) => turn.other));
+  const ratio = median(turns.map((turn) => turn.other / turn.own)).toFixed(1);
+  console.log(`${name.padEnd(36)} ${own}/s   isbn3 ${other}/s   ${ratio} ×`);
 }
 
 /** The next free number of a block of ten million, of which `taken` are: half of them in a row, the others scattered. */
@@ -202,8 +199,8 @@ function nextFreeCost(taken: number): void {
       for (const index of from) sum += blockNumber(block, nextFree(runs, 10_000_000, index) ?? 0).length;
       return sum;
     };
-    const best = Math.min(...Array.from({ length: ROUNDS }, () => seconds(work)));
-    return `${((best / from.length) * 1e9).toFixed(0).padStart(5)} ns`;
+    const time = median(Array.from({ length: TURNS }, () => seconds(work)));
+    return `${((time / from.length) * 1e9).toFixed(0).padStart(5)} ns`;
   };
   const front = cost(anywhere.map(() => 0));
   console.log(
