@@ -12,6 +12,7 @@ import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
 import { rangeCommands } from './ranges.ts';
 import { settingCommands } from './settings.ts';
+import { submissionCommands } from './submissions.ts';
 import { taskCommands } from './tasks.ts';
 import { undoCommands } from './undo.ts';
 import { workCommands } from './works.ts';
@@ -30,6 +31,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...planCommands,
   ...rangeCommands,
   ...settingCommands,
+  ...submissionCommands,
   ...taskCommands,
   ...undoCommands,
   ...workCommands,

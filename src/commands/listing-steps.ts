@@ -6,6 +6,7 @@ import type { WriteDb } from '../store/connection.ts';
 import { insertStep, type SteppingListing, steppingListing } from '../store/listing-steps.ts';
 import { finishStoredTask, unfinishedOfListing } from '../store/tasks.ts';
 import type { CommandContext } from './context.ts';
+import { stampSheet } from './submissions.ts';
 
 const DONE_WITH_THE_STEP = 'done with the step';
 
@@ -67,13 +68,14 @@ function endTasks(db: WriteDb, listingId: number, reached: ListingStanding, on: 
 
 /**
  * Moves a listing to a standing by recorded steps, one after the other, all on one day (today unless given),
- * and ends the tasks this makes superfluous. `locked` names the fields that were open before and are locked now.
+ * stamps the sheet that was sent, and ends the tasks this makes superfluous. `locked` names the fields that were open before and are locked now.
  * Throws NOT_FOUND, STEP_REFUSED or NOT_READY.
  */
 export function moveListing(
-  { db, today }: CommandContext,
+  context: CommandContext,
   move: { id: number; to: ListingStanding; on?: string | undefined; note?: string | undefined },
 ): { listingId: number; standing: ListingStanding; locked: string[] } {
+  const { db, today } = context;
   const listing = steppingListing(db, move.id);
   if (!listing) throw new Refusal('NOT_FOUND', `There is no listing ${move.id}.`, 'id');
   const on = move.on ?? today;
@@ -81,7 +83,9 @@ export function moveListing(
   checkDay(listing, on, today);
   let from = listing.standing;
   for (const to of way) {
-    insertStep(db, { listingId: listing.id, from, to, on, note: move.note ?? '' });
+    const note = move.note ?? '';
+    const stepId = insertStep(db, { listingId: listing.id, from, to, on, note });
+    if (to === 'sent') stampSheet(context, { listingId: listing.id, stepId, on, note });
     from = to;
   }
   endTasks(db, listing.id, move.to, on);

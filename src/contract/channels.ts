@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { anyText, filledText, isoDate, operation, rowId } from './operation.ts';
+import { MARKUPS, SHEET_ITEMS } from './submissions.ts';
 import { CHANNEL_KINDS, LOCKABLE_FIELDS, PROOF_KINDS } from './terms.ts';
 
 const limit = z.int().nonnegative().nullable();
@@ -19,6 +20,12 @@ export const channelFields = z.object({
   keywordLimit: limit,
   keywordSeparator: z.string().max(3),
   descriptionLimit: limit,
+  titleLimit: limit,
+  subtitleLimit: limit,
+  /** What markup it takes in a description. */
+  descriptionMarkup: z.enum(MARKUPS),
+  /** What its form asks for, in its order; empty for everything in the usual order. */
+  sheetItems: z.array(z.enum(SHEET_ITEMS)).max(SHEET_ITEMS.length),
   defaultDiscountBp: z.int().min(0).max(10_000).nullable(),
   defaultReturns: z.enum(['Y', 'N', 'C', 'S']).nullable(),
   /** Request text of this channel; empty uses the one in Settings. */
@@ -39,6 +46,10 @@ export const BLANK_CHANNEL = {
   keywordLimit: null,
   keywordSeparator: ';',
   descriptionLimit: null,
+  titleLimit: null,
+  subtitleLimit: null,
+  descriptionMarkup: 'any',
+  sheetItems: [],
   defaultDiscountBp: null,
   defaultReturns: null,
   requestTemplate: '',

@@ -36,6 +36,7 @@ import {
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { getRanges, loadRanges } from './ranges.ts';
 import { getSettings, updateSettings } from './settings.ts';
+import { getSheet, recordSubmission } from './submissions.ts';
 import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
 import { createWork, getWork, listWorks, removeWork, updateWork } from './works.ts';
 
@@ -83,6 +84,8 @@ const all = [
   removeListing,
   moveListing,
   listingRequest,
+  getSheet,
+  recordSubmission,
   planRelease,
   planRetirement,
   redatePlan,

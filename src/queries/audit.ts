@@ -1,5 +1,6 @@
 import type { Audit } from '../contract/audit.ts';
 import { auditCsv, auditFileName, auditPlainText } from '../exchange/audit-report.ts';
+import { listingsThatDiffer } from '../records/sheets.ts';
 import { gatherFacts } from '../rules/audit/gather.ts';
 import { AUDIT_RULES, audit } from '../rules/audit/index.ts';
 import { auditRows, numberCounts } from '../rules/audit/overview.ts';
@@ -16,7 +17,8 @@ function run(context: QueryContext, asOf: string | undefined): Audit {
   const db = context.on(asOf);
   const day = asOf ?? context.today;
   const settings = readSettings(context.db);
-  const facts = gatherFacts(readAuditRows(db, day), { day, today: context.today }, settings);
+  const rows = { ...readAuditRows(db, day), differences: listingsThatDiffer(db, day) };
+  const facts = gatherFacts(rows, { day, today: context.today }, settings);
   return {
     catalogueName: settings.catalogueName,
     fileName: context.file.name,

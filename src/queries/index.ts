@@ -11,6 +11,7 @@ import { ownedListQueries } from './owned-list.ts';
 import { rangeQueries } from './ranges.ts';
 import { requestQueries } from './requests.ts';
 import { settingQueries } from './settings.ts';
+import { submissionQueries } from './submissions.ts';
 import { taskQueries } from './tasks.ts';
 import { workQueries } from './works.ts';
 
@@ -27,6 +28,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...rangeQueries,
   ...requestQueries,
   ...settingQueries,
+  ...submissionQueries,
   ...taskQueries,
   ...workQueries,
 };

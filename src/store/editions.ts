@@ -54,6 +54,12 @@ export function editionById(db: ReadDb, id: number): StoredEdition | undefined {
   return withLists(db, db.orm.select().from(edition).where(eq(edition.id, id)).all())[0];
 }
 
+/** Some editions with their lists, in a fixed number of queries. */
+export function editionsByIds(db: ReadDb, ids: number[]): StoredEdition[] {
+  if (ids.length === 0) return [];
+  return withLists(db, db.orm.select().from(edition).where(inArray(edition.id, ids)).all());
+}
+
 /** The editions of a work, newest (highest number, then latest recorded) first. */
 export function editionsOfWork(db: ReadDb, workId: number): StoredEdition[] {
   const rows = db.orm.select().from(edition).where(eq(edition.workId, workId)).all();

@@ -41,17 +41,17 @@ export function steppingListing(db: ReadDb, id: number): SteppingListing | undef
   );
 }
 
-/** Records one step; the database moves the listing with it. */
+/** Records one step; the database moves the listing with it. Answers the step's id. */
 export function insertStep(
   db: WriteDb,
   step: { listingId: number; from: ListingStanding; to: ListingStanding; on: string; note: string },
-): void {
-  db.run(
+): number {
+  return db.run(
     'INSERT INTO listing_step (listing_id, from_standing, to_standing, on_date, note) VALUES (?, ?, ?, ?, ?)',
     step.listingId,
     step.from,
     step.to,
     step.on,
     step.note,
-  );
+  ).lastInsertRowid;
 }

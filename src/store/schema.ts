@@ -1,4 +1,5 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { MARKUPS, SentSheet, SheetItemName } from '../contract/submissions.ts';
 import type {
   AUDIENCES,
   CASE_KINDS,
@@ -144,6 +145,10 @@ export const channel = sqliteTable('channel', {
   keywordLimit: integer('keyword_limit'),
   keywordSeparator: text('keyword_separator').notNull().default(';'),
   descriptionLimit: integer('description_limit'),
+  titleLimit: integer('title_limit'),
+  subtitleLimit: integer('subtitle_limit'),
+  descriptionMarkup: text('description_markup').$type<(typeof MARKUPS)[number]>().notNull().default('any'),
+  sheetItems: text('sheet_items', { mode: 'json' }).$type<SheetItemName[]>().notNull().default([]),
   defaultDiscountBp: integer('default_discount_bp'),
   defaultReturns: text('default_returns').$type<ReturnsCode>(),
   requestTemplate: text('request_template').notNull().default(''),
@@ -174,6 +179,16 @@ export const listingStep = sqliteTable('listing_step', {
   fromStanding: text('from_standing').$type<ListingStanding>().notNull(),
   toStanding: text('to_standing').$type<ListingStanding>().notNull(),
   onDate: text('on_date').notNull(),
+  note: text('note').notNull().default(''),
+});
+
+export const submission = sqliteTable('submission', {
+  id: id(),
+  listingId: integer('listing_id').notNull(),
+  stepId: integer('step_id'),
+  onDate: text('on_date').notNull(),
+  takenOn: text('taken_on').notNull(),
+  sheet: text('sheet', { mode: 'json' }).$type<SentSheet>().notNull(),
   note: text('note').notNull().default(''),
 });
 

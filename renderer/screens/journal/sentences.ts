@@ -32,6 +32,7 @@ const SENTENCES: Record<CommandName, string> = {
   'listings.update': 'Changed a listing',
   'listings.remove': 'Removed a listing',
   'listings.move': 'Moved a listing',
+  'submissions.record': 'Recorded changes sent to a channel',
   'plans.release': 'Planned a release',
   'plans.retirement': 'Planned a retirement',
   'plans.redate': 'Moved a plan to another day',

@@ -1,3 +1,4 @@
+import { sentSheet } from '../../../src/contract/submissions.ts';
 import { FORM_DETAILS, PRODUCT_FORMS, roleName } from '../../../src/contract/terms.ts';
 import { formatDay, isDay } from '../../lib/dates.ts';
 import { formatLength } from '../../lib/length.ts';
@@ -32,6 +33,14 @@ function fromJson(text: string, each: (word: string) => string): string {
   return String(value);
 }
 
+/** The values of a sheet that was sent, one after the other. */
+function fromSheet(text: string): string {
+  const parsed = sentSheet.safeParse(JSON.parse(text));
+  if (!parsed.success) return text;
+  const filled = parsed.data.items.filter((item) => item.value !== '');
+  return filled.map(({ label, value }) => `${label}: ${value}`).join('; ');
+}
+
 const READERS: Record<string, (text: string) => string> = {
   form: (code) => named(PRODUCT_FORMS, code),
   form_detail: (code) => named(FORM_DETAILS, code),
@@ -39,6 +48,8 @@ const READERS: Record<string, (text: string) => string> = {
   language: languageName,
   returns: returnsName,
   default_returns: returnsName,
+  sheet: fromSheet,
+  sheet_items: (text) => fromJson(text, fieldName),
   locks_more: (text) => fromJson(text, fieldName),
   value: (text) => fromJson(text, (word) => word),
 };

@@ -118,6 +118,13 @@ interface StepRow {
   onDate: string;
 }
 
+/** A listing whose record differs from what was last sent, and in what. */
+interface DifferenceRow {
+  listingId: number;
+  sentOn: string;
+  labels: readonly string[];
+}
+
 export interface PlanRow {
   id: number;
   editionId: number;
@@ -149,6 +156,7 @@ export interface FactRows {
   channels: readonly ChannelRow[];
   listings: readonly ListingRow[];
   steps: readonly StepRow[];
+  differences: readonly DifferenceRow[];
   /** Plans that are in force. */
   plans: readonly PlanRow[];
   /** Tasks that had not ended on the day. */
@@ -204,6 +212,7 @@ export interface ListingFacts extends ListingRow {
   format: FormatFacts;
   channel: ChannelRow;
   steps: StepRow[];
+  differs: DifferenceRow | null;
   /** 'The Salt Almanac, 2nd edition · Paperback on Printworks Direct' */
   label: string;
 }

@@ -132,11 +132,15 @@ function joinListings(rows: FactRows, formats: Map<number, FormatFacts>): Map<nu
     const channel = channels.get(row.channelId);
     if (!format || !channel) continue;
     const label = `${format.label} on ${channel.name}`;
-    format.listings.push({ ...row, format, channel, label, steps: [] });
+    format.listings.push({ ...row, format, channel, label, steps: [], differs: null });
   }
   const listings = new Map<number, ListingFacts>();
   for (const format of formats.values())
     for (const listing of format.listings) listings.set(listing.id, listing);
+  for (const row of rows.differences) {
+    const listing = listings.get(row.listingId);
+    if (listing) listing.differs = row;
+  }
   for (const step of rows.steps) listings.get(step.listingId)?.steps.push(step);
   return listings;
 }

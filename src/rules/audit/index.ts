@@ -13,6 +13,7 @@ import { recordRules } from './record.ts';
 import { retirementRules } from './retirement.ts';
 import type { Rule } from './rule.ts';
 import { standingRules } from './standings.ts';
+import { submissionRules } from './submissions.ts';
 import { taskRules } from './tasks.ts';
 
 /** Every rule of the audit, theme after theme. */
@@ -23,6 +24,7 @@ export const AUDIT_RULES: readonly Rule[] = [
   ...standingRules,
   ...dateRules,
   ...channelRules,
+  ...submissionRules,
   ...priceRules,
   ...editionRules,
   ...nameRules,

@@ -1,4 +1,5 @@
 import { compensation, lowestList } from '../compensation.ts';
+import { majorUnits } from '../money.ts';
 import type { FormatFacts, ListingFacts, PriceRow } from './facts.ts';
 import { each, hasEnded, isSubmitted, ofEdition, ofFormat, ofListing, PRACTICE, type Rule } from './rule.ts';
 
@@ -8,15 +9,7 @@ const OUT: ReadonlySet<string> = new Set(['sent', 'proof', 'cleared', 'selling']
 
 /** Minor units as major units with the currency in front: 'EUR 12.50'. */
 function written(amountMinor: number, currency: string): string {
-  let digits = 2;
-  try {
-    const known = new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions();
-    digits = known.maximumFractionDigits ?? 2;
-  } catch {
-    // A code that is no currency of the runtime: two places, as most have.
-  }
-  const amount = Math.abs(amountMinor) / 10 ** digits;
-  return `${currency} ${amountMinor < 0 ? '−' : ''}${amount.toFixed(digits)}`;
+  return `${currency} ${majorUnits(amountMinor, currency)}`;
 }
 
 /** The list price in the currency of the print cost, for a listing that is or will be on sale. */

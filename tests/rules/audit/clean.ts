@@ -179,6 +179,7 @@ export function cleanCatalogue(): Catalogue {
     ],
     listings: [],
     steps: [],
+    differences: [],
     plans: [],
     tasks: [],
   };

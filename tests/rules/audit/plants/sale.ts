@@ -217,6 +217,14 @@ export const salePlants: Plants = {
     says: 'on Nettlewick Bookshop: 640 characters of description, the channel takes 639',
     about: { listingId: LISTING.knotsBookshop },
   },
+  'differs-from-what-was-sent': {
+    plant: (c) => {
+      const labels = ['Description', 'Price'];
+      c.differences.push({ listingId: LISTING.knotsBookshop, sentOn: '2022-08-01', labels });
+    },
+    says: 'on Nettlewick Bookshop differs from what was sent on 2022-08-01: description, price.',
+    about: { listingId: LISTING.knotsBookshop },
+  },
   'listing-without-price': {
     plant: (c) => {
       c.prices = c.prices.filter((price) => price.formatId !== FORMAT.secondEbook);

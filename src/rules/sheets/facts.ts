@@ -1,0 +1,29 @@
+import type { ChannelFields } from '../../contract/channels.ts';
+import type { Edition } from '../../contract/editions.ts';
+import type { Format } from '../../contract/formats.ts';
+import type { Listing } from '../../contract/listings.ts';
+
+/** The rules of a channel that a sheet is made and checked by. */
+export type SheetChannel = Pick<
+  ChannelFields,
+  | 'name'
+  | 'contact'
+  | 'titleLimit'
+  | 'subtitleLimit'
+  | 'descriptionLimit'
+  | 'descriptionMarkup'
+  | 'subjectLimit'
+  | 'keywordLimit'
+  | 'keywordSeparator'
+  | 'sheetItems'
+  | 'locksMore'
+>;
+
+/** A listing with all that is typed in for it. */
+export interface SheetFacts {
+  edition: Edition;
+  format: Format;
+  listing: Listing;
+  channel: SheetChannel;
+  publisher: string;
+}

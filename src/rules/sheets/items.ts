@@ -1,0 +1,148 @@
+import type { Contributor, Subject } from '../../contract/editions.ts';
+import type { Format } from '../../contract/formats.ts';
+import { type SentItem, SHEET_ITEMS, type SheetItemName } from '../../contract/submissions.ts';
+import { formName, madeOf, RETURNS, roleName } from '../../contract/terms.ts';
+import { majorUnits } from '../money.ts';
+import type { SheetFacts } from './facts.ts';
+
+/** A value of the sheet before it is checked. */
+export type SheetValue = SentItem & { help: string };
+
+const UM_PER_INCH = 25_400;
+const languages = new Intl.DisplayNames('en', { type: 'language', fallback: 'none' });
+
+function languageName(code: string): string {
+  try {
+    return languages.of(code) ?? code;
+  } catch {
+    return code;
+  }
+}
+
+const item = (of: SheetItemName, label: string, value: string | number | null, more = {}): SheetValue => {
+  const text = value === null ? '' : String(value);
+  return { of, label, value: text, is: text, help: '', ...more };
+};
+
+function contributorItem({ role, name }: Contributor, index: number): SheetValue {
+  return item('contributors', `Contributor ${index + 1} (${roleName(role).toLowerCase()})`, name, {
+    is: `${role} ${name}`,
+  });
+}
+
+function subjectItem({ scheme, code, heading }: Subject, index: number): SheetValue {
+  const label = `Subject ${index + 1}${index === 0 ? ', the main one' : ''}`;
+  const is = `${scheme} ${code}`;
+  if (scheme === 'own') return item('subjects', label, heading || code, { is, help: 'in your own words' });
+  const name = scheme === 'bisac' ? 'BISAC' : 'Thema';
+  return item('subjects', label, code, { is, help: heading === '' ? name : `${name}: ${heading}` });
+}
+
+/** '129 × 198 mm', with inches beside it: a channel asks for one or the other. */
+function trimItem({ trimWidthUm, trimHeightUm }: Format): SheetValue {
+  if (trimWidthUm === null || trimHeightUm === null) return item('trimSize', 'Trim size', '');
+  const inches = [trimWidthUm, trimHeightUm].map((um) => Number((um / UM_PER_INCH).toFixed(3)));
+  return item('trimSize', 'Trim size', `${trimWidthUm / 1000} × ${trimHeightUm / 1000} mm`, {
+    is: `${trimWidthUm}×${trimHeightUm}`,
+    help: `${inches.join(' × ')} in`,
+  });
+}
+
+function audienceText({ edition }: SheetFacts): string {
+  const { audience, ageFrom, ageTo } = edition;
+  if (ageFrom !== null && ageTo !== null) return `${audience}, ${ageFrom} to ${ageTo} years`;
+  if (ageFrom !== null) return `${audience}, from ${ageFrom} years`;
+  return ageTo === null ? audience : `${audience}, up to ${ageTo} years`;
+}
+
+function identityValues({ edition, format, publisher }: SheetFacts): SheetValue[] {
+  return [
+    item('isbn', 'ISBN', format.hyphenated, {
+      is: format.isbn13 ?? '',
+      help: format.isbn13 === null ? '' : `without hyphens ${format.isbn13}`,
+    }),
+    item('title', 'Title', edition.title),
+    item('subtitle', 'Subtitle', edition.subtitle),
+    item('series', 'Series', edition.series),
+    item('seriesNumber', 'Volume in the series', edition.seriesNumber),
+    item('number', 'Edition number', edition.number),
+    item('statement', 'Edition statement', edition.statement),
+    item('language', 'Language', languageName(edition.language), {
+      is: edition.language,
+      help: edition.language,
+    }),
+    ...(edition.contributors.length > 0
+      ? edition.contributors.map(contributorItem)
+      : [item('contributors', 'Contributors', '')]),
+    item('imprint', 'Imprint', edition.imprint),
+    // The name of the house is a setting of the catalogue, no part of the record: it is typed in, not compared.
+    item('publisher', 'Publisher', publisher, { is: '' }),
+  ];
+}
+
+function printValues(format: Format): SheetValue[] {
+  const interior = [format.interiorColour, format.paper].filter((part) => part).join(', ');
+  const cover = [format.finish, format.insideCoverPrint ? 'printed inside' : ''].filter((part) => part);
+  return [
+    item('largePrint', 'Large print', format.largePrint ? 'yes' : 'no'),
+    trimItem(format),
+    item('pages', 'Pages', format.pages),
+    item('interior', 'Interior', interior),
+    item('cover', 'Cover', cover.join(', ')),
+  ];
+}
+
+function formValues({ format }: SheetFacts): SheetValue[] {
+  const made = madeOf(format.form);
+  const form = formName({ ...format, largePrint: false });
+  return [
+    item('form', 'Product form', form, {
+      is: [format.form, format.formDetail ?? '', format.caseKind ?? ''].join(' '),
+    }),
+    ...(made === 'print' ? printValues(format) : []),
+    ...(made === 'audio' ? [item('duration', 'Running time in minutes', format.durationMinutes)] : []),
+    item('direction', 'Reading direction', format.rightToLeft ? 'right to left' : 'left to right'),
+  ];
+}
+
+function openValues(facts: SheetFacts): SheetValue[] {
+  const { edition, channel } = facts;
+  const between = `${channel.keywordSeparator.trim()} `;
+  return [
+    item('description', 'Description', edition.description),
+    ...(edition.subjects.length > 0 ? edition.subjects.map(subjectItem) : [item('subjects', 'Subjects', '')]),
+    item('keywords', 'Keywords', edition.keywords.join(between), { is: JSON.stringify(edition.keywords) }),
+    item('audience', 'Audience', audienceText(facts)),
+  ];
+}
+
+function saleValues({ format, listing }: SheetFacts): SheetValue[] {
+  const returns = RETURNS.find((entry) => entry.code === listing.returns)?.name ?? '';
+  const prices = format.prices.map(({ currency, amountMinor, tax }) =>
+    item('prices', `Price in ${currency}`, majorUnits(amountMinor, currency), {
+      is: `${currency} ${amountMinor} ${tax}`,
+      help: `${tax} tax`,
+    }),
+  );
+  return [
+    item('publicationDate', 'Publication date', format.publicationDate),
+    item('onSaleDate', 'On-sale date', listing.onSaleDate ?? format.onSaleDate),
+    ...(prices.length > 0 ? prices : [item('prices', 'Price', '')]),
+    item(
+      'discount',
+      'Trade discount in percent',
+      listing.discountBp === null ? '' : listing.discountBp / 100,
+    ),
+    item('returns', 'Returns', returns, { is: listing.returns ?? '' }),
+  ];
+}
+
+/** Every value there is for a listing, in the usual order. What makes no sense for its form is left out. */
+export function allValues(facts: SheetFacts): SheetValue[] {
+  return [...identityValues(facts), ...formValues(facts), ...openValues(facts), ...saleValues(facts)];
+}
+
+/** What a channel asks for, in its order. */
+export function askedItems(sheetItems: readonly SheetItemName[]): readonly SheetItemName[] {
+  return sheetItems.length > 0 ? sheetItems : SHEET_ITEMS;
+}
