@@ -1,10 +1,10 @@
 import { eq } from 'drizzle-orm';
 import { BLANK_CHANNEL } from '../contract/channels.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { checkTemplate } from '../rules/request-text.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { channel } from '../store/schema.ts';
 import type { Commands } from './context.ts';
+import { refuseUnfillable } from './templates.ts';
 
 function needChannel(db: ReadDb, id: number): typeof channel.$inferSelect {
   const stored = db.orm.select().from(channel).where(eq(channel.id, id)).get();
@@ -25,21 +25,10 @@ function refuseSameName(db: ReadDb, name: string, own: number | null): void {
     );
 }
 
-/** Refuses a request text with placeholders that nothing fills. */
-export function refuseUnknownPlaceholders(text: string | undefined): void {
-  const unknown = text ? checkTemplate(text) : [];
-  if (unknown.length > 0)
-    throw new Refusal(
-      'BAD_INPUT',
-      `The request text has ${unknown.join(', ')}, which nothing fills; use {title}, {edition}, {form}, {isbn}, {replacement}, {channel}, {publisher} or {date}.`,
-      'requestTemplate',
-    );
-}
-
 export const channelCommands = {
   'channels.create': ({ db }, input) => {
     refuseSameName(db, input.name, null);
-    refuseUnknownPlaceholders(input.requestTemplate);
+    refuseUnfillable('removal request', input.requestTemplate, 'requestTemplate');
     const named = Object.fromEntries(Object.entries(input).filter(([, value]) => value !== undefined));
     const result = db.orm
       .insert(channel)
@@ -51,7 +40,7 @@ export const channelCommands = {
   'channels.update': ({ db }, { id, ...wanted }) => {
     needChannel(db, id);
     if (wanted.name !== undefined) refuseSameName(db, wanted.name, id);
-    refuseUnknownPlaceholders(wanted.requestTemplate);
+    refuseUnfillable('removal request', wanted.requestTemplate, 'requestTemplate');
     const named = Object.fromEntries(Object.entries(wanted).filter(([, value]) => value !== undefined));
     if (Object.keys(named).length > 0) db.orm.update(channel).set(named).where(eq(channel.id, id)).run();
     return { channelId: id };

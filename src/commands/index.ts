@@ -14,6 +14,7 @@ import { rangeCommands } from './ranges.ts';
 import { settingCommands } from './settings.ts';
 import { submissionCommands } from './submissions.ts';
 import { taskCommands } from './tasks.ts';
+import { templateCommands } from './templates.ts';
 import { undoCommands } from './undo.ts';
 import { workCommands } from './works.ts';
 
@@ -33,6 +34,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...settingCommands,
   ...submissionCommands,
   ...taskCommands,
+  ...templateCommands,
   ...undoCommands,
   ...workCommands,
 };

@@ -1,12 +1,10 @@
 import { isAbsolute } from 'node:path';
 import { Refusal } from '../contract/refusal.ts';
 import { readSettings, writeSetting } from '../store/settings.ts';
-import { refuseUnknownPlaceholders } from './channels.ts';
 import type { Commands } from './context.ts';
 
 export const settingCommands = {
   'settings.update': ({ db }, input) => {
-    refuseUnknownPlaceholders(input.requestTemplate);
     const folder = input.backupFolder?.trim() ?? '';
     if (folder !== '' && !isAbsolute(folder))
       throw new Refusal(

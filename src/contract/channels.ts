@@ -28,7 +28,7 @@ export const channelFields = z.object({
   sheetItems: z.array(z.enum(SHEET_ITEMS)).max(SHEET_ITEMS.length),
   defaultDiscountBp: z.int().min(0).max(10_000).nullable(),
   defaultReturns: z.enum(['Y', 'N', 'C', 'S']).nullable(),
-  /** Request text of this channel; empty uses the one in Settings. */
+  /** Request text of this channel; empty uses the removal request in use (text-kinds.ts). */
   requestTemplate: anyText,
   /** Open fields that this channel locks at its submission too. */
   locksMore: z.array(z.enum(LOCKABLE_FIELDS)),

@@ -38,6 +38,7 @@ import { getRanges, loadRanges } from './ranges.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
 import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
+import { listTexts, putBackText, saveText, textVersions } from './templates.ts';
 import { createWork, getWork, listWorks, removeWork, updateWork } from './works.ts';
 
 const all = [
@@ -96,6 +97,10 @@ const all = [
   waitTask,
   redateTask,
   dropTask,
+  listTexts,
+  textVersions,
+  saveText,
+  putBackText,
   runAudit,
   auditText,
   auditRules,

@@ -73,8 +73,9 @@ export const moveListing = operation({
 export const listingRequest = operation({
   name: 'listings.requestText',
   kind: 'query',
-  summary: 'The filled-in text that asks a channel to stop selling this format, ready to copy.',
-  input: z.object({ id: rowId }),
+  summary:
+    'The filled-in text that asks a channel to stop selling this format, or asks again, ready to copy.',
+  input: z.object({ id: rowId, kind: z.enum(['removal request', 'chase']).default('removal request') }),
   output: z.object({ to: z.string(), subject: z.string(), text: z.string() }),
   errors: [],
 });

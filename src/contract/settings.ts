@@ -16,8 +16,6 @@ export const settings = z.object({
   holidays: z.array(isoDate).max(1000),
   /** Days of the week that are worked: 1 is Monday, 7 is Sunday. */
   workingDays: z.array(z.int().min(1).max(7)).min(1).max(7),
-  /** The text that asks a channel to stop selling; {title}, {edition}, {form}, {isbn}, {replacement}, {channel}, {publisher}, {date} are filled in. */
-  requestTemplate: filledText,
   theme: z.enum(['auto', 'light', 'dark']),
   /** Where backups are kept; empty for a folder beside the catalogue file. */
   backupFolder: anyText,
@@ -34,19 +32,6 @@ export const DEFAULT_SETTINGS: Settings = {
   removalOverdueDays: 14,
   holidays: [],
   workingDays: [1, 2, 3, 4, 5],
-  requestTemplate: [
-    'To {channel}',
-    '',
-    'Please stop selling this edition and confirm when it no longer shows:',
-    '',
-    '{title}',
-    'Edition: {edition}',
-    'Form: {form}',
-    'ISBN: {isbn}',
-    'Replaced by: {replacement}',
-    '',
-    'Asked on {date} by {publisher}',
-  ].join('\n'),
   theme: 'auto',
   backupFolder: '',
 };

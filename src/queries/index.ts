@@ -13,6 +13,7 @@ import { requestQueries } from './requests.ts';
 import { settingQueries } from './settings.ts';
 import { submissionQueries } from './submissions.ts';
 import { taskQueries } from './tasks.ts';
+import { templateQueries } from './templates.ts';
 import { workQueries } from './works.ts';
 
 /** Every query by its name. */
@@ -30,5 +31,6 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...settingQueries,
   ...submissionQueries,
   ...taskQueries,
+  ...templateQueries,
   ...workQueries,
 };

@@ -5,6 +5,10 @@ export interface RequestRow {
   channelName: string;
   contact: string;
   requestTemplate: string;
+  /** Days the channel promises for a removal. */
+  removalDays: number;
+  /** The day it was last asked to stop selling, while it has not answered. */
+  askedOn: string | null;
   editionId: number;
   title: string;
   number: number | null;
@@ -18,7 +22,8 @@ export interface RequestRow {
 
 export function requestRow(db: ReadDb, listingId: number): RequestRow | undefined {
   return db.one<RequestRow>(
-    `SELECT c.name AS channelName, c.contact, c.request_template AS requestTemplate, e.id AS editionId, e.title, e.number,
+    `SELECT c.name AS channelName, c.contact, c.request_template AS requestTemplate,
+       c.removal_days AS removalDays, iif(l.standing = 'leaving', l.last_step_on, NULL) AS askedOn, e.id AS editionId, e.title, e.number,
        e.statement, f.form, f.form_detail AS formDetail, f.case_kind AS caseKind, f.large_print AS largePrint, n.isbn13
      FROM listing l JOIN channel c ON c.id = l.channel_id JOIN format f ON f.id = l.format_id
      JOIN edition e ON e.id = f.edition_id LEFT JOIN number n ON n.format_id = f.id AND n.spent_on IS NULL

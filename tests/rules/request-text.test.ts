@@ -1,72 +1,8 @@
-import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { DEFAULT_SETTINGS } from '../../src/contract/settings.ts';
 import { requestQueries } from '../../src/queries/requests.ts';
-import {
-  checkTemplate,
-  fillTemplate,
-  type RequestFacts,
-  replacementIsbn,
-  requestSubject,
-} from '../../src/rules/request-text.ts';
-import { MONDAY, openTestFile, refusalOf, type TestFile } from '../support/catalogue.ts';
+import { replacementIsbn } from '../../src/rules/request-text.ts';
+import { openTestFile, refusalOf, type TestFile } from '../support/catalogue.ts';
 import { seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
-
-const FACTS: RequestFacts = {
-  title: 'The Salt Almanac',
-  edition: '1st edition',
-  form: 'Paperback',
-  isbn: '979-8-969990-00-5',
-  replacement: '—',
-  channel: 'Printworks Direct',
-  publisher: 'Halyard & Fen',
-  date: MONDAY,
-};
-
-describe('a template', () => {
-  it('as the settings have it, is sound', () => {
-    expect(checkTemplate(DEFAULT_SETTINGS.requestTemplate)).toEqual([]);
-  });
-
-  it('has its unknown placeholders reported once each, as typed', () => {
-    expect(checkTemplate('{title} {Title} {price} {price} {} { isbn } {broken\n}')).toEqual([
-      '{Title}',
-      '{price}',
-      '{}',
-      '{ isbn }',
-    ]);
-  });
-
-  it('keeps what it does not know and fills the rest', () => {
-    expect(fillTemplate('{isbn}/{price}/{date}', FACTS)).toBe(`979-8-969990-00-5/{price}/${MONDAY}`);
-  });
-
-  it('is filled in one pass: a title that looks like a placeholder, or like a pattern, stays what it is', () => {
-    expect(fillTemplate('{title}', { ...FACTS, title: '{isbn} $& $1' })).toBe('{isbn} $& $1');
-  });
-
-  it('shows a dash for what is empty', () => {
-    expect(fillTemplate('by {publisher}', { ...FACTS, publisher: ' ' })).toBe('by —');
-  });
-
-  it('changes nothing but known placeholders, whatever surrounds them', () => {
-    const plain = fc.string().filter((text) => !/[{}]/.test(text));
-    fc.assert(
-      fc.property(plain, plain, (before, after) => {
-        expect(fillTemplate(`${before}{channel}${after}`, FACTS)).toBe(`${before}Printworks Direct${after}`);
-        expect(fillTemplate(`${before}{other}${after}`, FACTS)).toBe(`${before}{other}${after}`);
-      }),
-    );
-  });
-});
-
-describe('the subject', () => {
-  it('is one line without what is not known', () => {
-    expect(requestSubject({ ...FACTS, title: 'The Salt\r\nAlmanac', edition: '—' })).toBe(
-      'Please stop selling: The Salt Almanac, Paperback, 979-8-969990-00-5',
-    );
-  });
-});
 
 describe('the replacement', () => {
   const format = (
@@ -101,9 +37,9 @@ describe('the text for a listing', () => {
   });
   afterEach(() => test.close());
   const text = (id: number) =>
-    test.query((context) => requestQueries['listings.requestText'](context, { id }));
+    test.query((context) => requestQueries['listings.requestText'](context, { id, kind: 'removal request' }));
 
-  it('names this format and the one that replaces it, hyphenated, by the text in Settings', () => {
+  it('names this format and the one that replaces it, hyphenated, by the text in use', () => {
     const id = test.command(({ db }) => {
       const first = seedEdition(db, { number: 1 });
       const paperback = seedFormat(db, first);

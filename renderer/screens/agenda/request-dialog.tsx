@@ -32,14 +32,16 @@ function NoContact() {
 /** The text that asks a channel to stop selling a format, to copy or to send by mail. */
 export function RequestDialog({ task, unsendable, onClose, onSent }: RequestDialogProps) {
   const id = task.listingId ?? 1;
-  const request = useQueryOf('listings.requestText', { id }, { enabled: task.listingId !== null });
+  const again = task.kind === 'chase';
+  const kind = again ? 'chase' : 'removal request';
+  const request = useQueryOf('listings.requestText', { id, kind }, { enabled: task.listingId !== null });
   const { to, subject, text } = request.data ?? { to: '', subject: '', text: '' };
   const mail = MAIL.test(to) ? mailAddress(to, subject, text) : undefined;
   return (
     <Dialog
       open
       onClose={onClose}
-      title="Request to stop selling"
+      title={again ? 'Ask again to stop selling' : 'Request to stop selling'}
       footer={
         <>
           <CopyButton text={text} what="The request text" label="Copy the text" kind="primary" />
@@ -71,7 +73,11 @@ export function RequestDialog({ task, unsendable, onClose, onSent }: RequestDial
           onChange={() => undefined}
           readOnly
           rows={12}
-          help="Filled in from the text in Settings, or the channel’s own. Nothing is sent by Edition Ledger."
+          help={
+            again
+              ? 'Filled in from the reminder in Settings. Nothing is sent by Edition Ledger.'
+              : 'Filled in from the text in Settings, or the channel’s own. Nothing is sent by Edition Ledger.'
+          }
         />
       </div>
     </Dialog>

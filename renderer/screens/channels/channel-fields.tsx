@@ -1,7 +1,7 @@
 import { CHANNEL_KINDS, LOCKABLE_FIELDS, PROOF_KINDS, RETURNS } from '../../../src/contract/terms.ts';
 import { useQueryOf } from '../../api.ts';
 import { Button, Checkbox, Field, NumberInput, Select, TextArea, TextInput } from '../../ui/index.ts';
-import { RequestTemplate } from '../settings/parts/request-template.tsx';
+import { TextTemplate } from '../settings/texts/text-template.tsx';
 import { fieldName } from '../work/parts/names.ts';
 import type { ChannelDraft } from './channel-draft.ts';
 import { PercentInput } from './percent-input.tsx';
@@ -209,7 +209,8 @@ export function LocksBesides({ draft, onChange, errorOf }: ChannelFieldsProps) {
 
 /** The channel's own words for asking it to stop selling. */
 export function RequestText({ draft, onChange, errorOf }: ChannelFieldsProps) {
-  const common = useQueryOf('settings.get', {}).data?.requestTemplate;
+  const texts = useQueryOf('templates.texts', {}).data?.texts;
+  const common = texts?.find(({ kind }) => kind === 'removal request')?.body;
   return (
     <>
       <p className="soft">
@@ -222,7 +223,9 @@ export function RequestText({ draft, onChange, errorOf }: ChannelFieldsProps) {
           </Button>
         </div>
       ) : null}
-      <RequestTemplate
+      <TextTemplate
+        kind="removal request"
+        name="requestTemplate"
         label="Request text of this channel"
         value={draft.requestTemplate}
         onChange={(requestTemplate) => onChange({ requestTemplate })}

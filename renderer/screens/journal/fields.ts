@@ -66,6 +66,10 @@ const NAMES: Record<string, string> = {
   waiting_for: 'Waiting for',
   reason: 'Reason',
   value: 'Value',
+  version: 'Version',
+  subject: 'Subject',
+  body: 'Text',
+  saved_on: 'Saved on',
 };
 
 /** `trim_width_um` → `trimWidthUm`, as the contract writes it. */
@@ -81,7 +85,7 @@ export function columnName(column: string): string {
 }
 
 /** Plain names of the settings, which are kept by the contract's names. */
-const SETTINGS: Record<keyof Settings | 'demo', string> = {
+const SETTINGS: Record<keyof Settings | 'requestTemplate' | 'demo', string> = {
   catalogueName: 'Name of the catalogue',
   publisher: 'Publisher',
   imprint: 'Imprint',

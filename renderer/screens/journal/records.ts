@@ -15,6 +15,7 @@ const RECORDS: Record<string, RecordName> = {
   plan: { one: 'Plan', many: 'Plans' },
   task: { one: 'Task', many: 'Tasks' },
   correction: { one: 'Correction', many: 'Corrections' },
+  text_template: { one: 'Text', many: 'Texts' },
   setting: { one: 'Setting', many: 'Settings' },
   format_price: { one: 'Price', many: 'Prices' },
   edition_contributor: { one: 'Contributor', many: 'Contributors' },

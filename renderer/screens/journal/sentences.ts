@@ -42,6 +42,8 @@ const SENTENCES: Record<CommandName, string> = {
   'tasks.wait': 'Noted what a task waits for',
   'tasks.redate': 'Gave a task another day',
   'tasks.drop': 'Dropped a task',
+  'templates.saveText': 'Saved a text',
+  'templates.putBackText': 'Put an older text back in use',
   'journal.undo': 'Undid the change before',
   'settings.update': 'Changed the settings',
 };

@@ -8,6 +8,7 @@ import { LookPart } from './look-part.tsx';
 import { RangesPart } from './ranges-part.tsx';
 import './settings.css';
 import { SettingsForm } from './settings-form.tsx';
+import { TextsPart } from './texts/texts-part.tsx';
 
 /** The Settings screen: what is usual in this catalogue, how it looks, and what it is. */
 export default function SettingsScreen() {
@@ -26,6 +27,7 @@ export default function SettingsScreen() {
       {settings.data && info.data ? (
         <SettingsForm key={info.data.file} file={info.data.file} saved={settings.data} readOnly={readOnly} />
       ) : null}
+      {info.data ? <TextsPart readOnly={readOnly} /> : null}
       {info.data ? <BackupsPart readOnly={readOnly} /> : null}
       {info.data ? <RangesPart readOnly={readOnly} /> : null}
       {info.data ? <AboutPart info={info.data} /> : null}

@@ -7,7 +7,6 @@ import type { SettingFields } from './fields.ts';
 import { changesFrom, useKeptChanges } from './kept-changes.ts';
 import { NamesPart } from './names-part.tsx';
 import type { FieldErrors } from './parts/input-check.ts';
-import { RequestTemplate } from './parts/request-template.tsx';
 import { useCheckedCommand } from './parts/use-checked-command.ts';
 import { UsualPart } from './usual-part.tsx';
 
@@ -15,19 +14,6 @@ interface SettingsFormProps {
   file: string;
   saved: Settings;
   readOnly: string | undefined;
-}
-
-function RequestPart({ values, change, errorOf }: SettingFields) {
-  return (
-    <RequestTemplate
-      label="Request text"
-      required
-      value={values.requestTemplate}
-      onChange={(requestTemplate) => change({ requestTemplate })}
-      error={errorOf('requestTemplate')}
-      help="Asks a channel to stop selling a format. A channel can have a text of its own."
-    />
-  );
 }
 
 function BackupFolder({ values, change, errorOf }: SettingFields) {
@@ -132,9 +118,6 @@ export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
         </Section>
         <Section title="Days">
           <DaysPart {...fields} overdue={overdue} changeOverdue={changeOverdue} />
-        </Section>
-        <Section title="Requests to channels">
-          <RequestPart {...fields} />
         </Section>
         <Section title="Where backups go">
           <BackupFolder {...fields} />

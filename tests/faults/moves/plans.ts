@@ -80,11 +80,7 @@ const updateSettings: Maker = (_world, dice, wrong) => {
   if (wrong)
     return {
       name: 'settings.update',
-      input: dice.oneOf<object>(
-        { currency: 'pounds' },
-        { workingDays: [] },
-        { requestTemplate: '{nonsense}' },
-      ),
+      input: dice.oneOf<object>({ currency: 'pounds' }, { workingDays: [] }, { theme: 'dusk' }),
       expect: 'refused',
     };
   return {

@@ -1,0 +1,7 @@
+import { currentTexts, textVersions } from '../store/templates.ts';
+import type { Queries } from './context.ts';
+
+export const templateQueries = {
+  'templates.texts': ({ db }) => ({ texts: currentTexts(db) }),
+  'templates.textVersions': ({ db }, { kind }) => ({ versions: textVersions(db, kind) }),
+} satisfies Queries<'templates.texts' | 'templates.textVersions'>;
