@@ -30,7 +30,7 @@ const MAY_IMPORT = {
     'src/host/(home|run-with-node)[.]',
     'package.json',
   ],
-  electron: ['src/app[.]ts', 'src/contract', 'src/exchange', 'src/thread', 'src/host/(home[.]|pages/)'],
+  electron: ['src/app[.]ts', 'src/contract', 'src/exchange', 'src/thread', 'src/host/(home|log|body|pages/)'],
   renderer: ['src/contract', 'src/rules/isbn'],
 };
 

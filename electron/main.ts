@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import {
   app,
   BrowserWindow,
+  crashReporter,
   dialog,
   ipcMain,
   Menu,
@@ -17,10 +18,23 @@ import { startShell } from './shell.ts';
 const beside = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
 void startShell(
-  { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session, shell, utilityProcess },
+  {
+    app,
+    BrowserWindow,
+    crashReporter,
+    dialog,
+    ipcMain,
+    Menu,
+    protocol,
+    screen,
+    session,
+    shell,
+    utilityProcess,
+  },
   {
     preload: beside('./preload.cjs'),
     store: beside('./store.js'),
     pages: beside('../../dist/renderer'),
+    icon: beside('../../resources/icons/64.png'),
   },
 );

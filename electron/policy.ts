@@ -21,9 +21,21 @@ export function isTrustedSender(frame: Frame | null): boolean {
   return frame !== null && frame.parent === null && isOwnPage(frame.url);
 }
 
-/** The only permission a page has: putting text on the clipboard when a person presses a button. */
+/**
+ * The two permissions a page has: putting text on the clipboard when a person presses a button, and telling of due
+ * tasks when they asked for it in Settings.
+ */
 export function isPermitted(permission: string, requestingUrl: string): boolean {
-  return permission === 'clipboard-sanitized-write' && isOwnPage(requestingUrl);
+  return (
+    (permission === 'clipboard-sanitized-write' || permission === 'notifications') && isOwnPage(requestingUrl)
+  );
+}
+
+/** Whether an address is a file that one of the program's own pages made in memory. */
+export function isOwnBlob(address: string): boolean {
+  if (!URL.canParse(address)) return false;
+  const { protocol, pathname } = new URL(address);
+  return protocol === 'blob:' && isOwnPage(pathname);
 }
 
 /** Whether an address is a mail to be written, which is handed to the system's own mail program and to nothing else. */

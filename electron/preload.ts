@@ -1,4 +1,4 @@
-import { contextBridge, ipcRenderer } from 'electron';
+import { contextBridge, ipcRenderer, webUtils } from 'electron';
 import { makeBridge } from './bridge.ts';
 
-contextBridge.exposeInMainWorld('editionLedger', makeBridge(ipcRenderer));
+contextBridge.exposeInMainWorld('editionLedger', makeBridge(ipcRenderer, webUtils));

@@ -1,119 +1,115 @@
-import { randomUUID } from 'node:crypto';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
-import type * as electron from 'electron';
+import { join } from 'node:path';
 import { Refusal } from '../src/contract/refusal.ts';
 import { defaultCatalogue } from '../src/host/home.ts';
-import { StoreClient } from '../src/thread/client.ts';
-import { answerCalls, CHANGED_CHANNEL, PROGRESS_CHANNEL } from './calls.ts';
+import { captureErrors, ErrorLog, LOG_NAME } from '../src/host/log.ts';
+import { catalogueIn } from './argv.ts';
+import { guardDownloads } from './downloads.ts';
 import { guardContents, guardSession } from './guards.ts';
-import { menuTemplate } from './menu.ts';
 import { pageHandler } from './pages.ts';
 import { SCHEME } from './policy.ts';
-import { utilityLine } from './store-line.ts';
-import { openWindow } from './window.ts';
+import { Program } from './program.ts';
+import type { Seam, ShellFiles } from './seam.ts';
+import { noteTroubles } from './troubles.ts';
 
-/** The parts of Electron the shell uses: the one seam, so that tests can stand in for it. */
-export type Seam = Pick<
-  typeof electron,
-  | 'app'
-  | 'BrowserWindow'
-  | 'dialog'
-  | 'ipcMain'
-  | 'Menu'
-  | 'protocol'
-  | 'screen'
-  | 'session'
-  | 'shell'
-  | 'utilityProcess'
->;
+/** As the packages name the program to Windows, for its notifications and its list of recent files. */
+const PROGRAM_ID = 'org.edition-ledger.app';
 
-/** Where the shell's own files lie. */
-export interface ShellFiles {
-  preload: string;
-  store: string;
-  pages: string;
-}
-
-/** The catalogue named after `--catalogue` among Electron's own arguments, or the default one. */
-export function catalogueOf(argv: string[]): string {
-  const { values } = parseArgs({
-    args: argv.slice(1),
-    options: { catalogue: { type: 'string' } },
-    strict: false,
-    allowPositionals: true,
-  });
-  return typeof values.catalogue === 'string' ? resolve(values.catalogue) : defaultCatalogue();
-}
-
-function registerScheme({ app, protocol, shell }: Seam): void {
+/** What must happen before Electron is ready: sandbox, scheme, and guards on every page that will ever be. */
+function prepare({ app, dialog, protocol, shell }: Seam): void {
   app.enableSandbox();
+  if (process.platform === 'win32') app.setAppUserModelId(PROGRAM_ID);
   protocol.registerSchemesAsPrivileged([
     { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
   ]);
-  app.on('web-contents-created', (_event, contents) =>
-    guardContents(contents, (address) => void shell.openExternal(address)),
-  );
+  app.on('web-contents-created', (_event, contents) => {
+    guardContents(contents, (address) => void shell.openExternal(address));
+    noteTroubles(contents, dialog);
+  });
+  app.on('child-process-gone', (_event, { type, name, reason, exitCode }) => {
+    if (reason !== 'clean-exit') console.error(`${name ?? type} ended: ${reason} (${exitCode}).`);
+  });
+}
+
+/** Errors go to a file on this computer and nowhere else; so do the dumps of a crash. Answers the log's path. */
+function keepLog({ app, crashReporter, dialog }: Seam): string {
+  crashReporter.start({ uploadToServer: false });
+  const file = join(app.getPath('logs'), LOG_NAME);
+  const heading = `Edition Ledger ${app.getVersion()}, Electron ${process.versions.electron}, ${process.platform} ${process.arch}`;
+  captureErrors(new ErrorLog({ file, heading }), () => {
+    dialog.showErrorBox(
+      'Edition Ledger',
+      `Something went wrong and Edition Ledger must end; what was saved is safe. ${file} says more.`,
+    );
+    app.exit(1);
+  });
+  return file;
 }
 
 /** Quitting waits until the catalogue is closed: what was acknowledged is on disk already, this tidies up. */
-function closeStoreFirst({ app }: Seam, store: StoreClient): void {
+function closeFirst({ app }: Seam, program: Program): void {
   let closed = false;
   app.on('will-quit', (event) => {
     if (closed) return;
     event.preventDefault();
-    void store.close().finally(() => {
+    void program.close().finally(() => {
       closed = true;
       app.quit();
     });
   });
 }
 
-async function openShell(seam: Seam, files: ShellFiles): Promise<void> {
-  const { app, BrowserWindow, dialog, ipcMain, Menu, protocol, screen, session, utilityProcess } = seam;
-  guardSession(session.defaultSession);
-  protocol.handle(SCHEME, pageHandler(files.pages));
-  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, app.isPackaged)));
-  const slips = join(tmpdir(), `edition-ledger-${randomUUID()}`);
-  const options = JSON.stringify({ file: catalogueOf(process.argv), slips });
-  const store = await StoreClient.connect(utilityLine(utilityProcess.fork(files.store, [options]), slips));
-  answerCalls(ipcMain, store);
-  closeStoreFirst(seam, store);
-  const window = openWindow(
-    BrowserWindow,
-    screen,
-    files.preload,
-    join(app.getPath('userData'), 'window.json'),
-  );
-  const send = (channel: string, data: unknown) => {
-    if (!window.isDestroyed()) window.webContents.send(channel, data);
-  };
-  store.onChange((seq) => send(CHANGED_CHANNEL, { seq }));
-  store.onProgress((progress) => send(PROGRESS_CHANNEL, progress));
-  app.on('second-instance', () => {
-    if (window.isMinimized()) window.restore();
-    window.focus();
-  });
-  void store.ended.then(() => {
-    if (window.isDestroyed()) return;
-    dialog.showErrorBox(
-      'Edition Ledger',
-      'The catalogue was closed unexpectedly; start Edition Ledger again. What was saved is safe.',
-    );
-    app.quit();
-  });
+/** Files that are to be opened before the program can, and the way they take afterwards. */
+interface Asked {
+  file: string | undefined;
+  open(file: string): void;
 }
 
-/** Starts the shell; must be called before Electron is ready. A second instance hands over to the first. */
+async function run(seam: Seam, files: ShellFiles, log: string, asked: Asked): Promise<void> {
+  const { app, protocol, session } = seam;
+  guardSession(session.defaultSession);
+  guardDownloads(session.defaultSession, app.getPath('downloads'));
+  protocol.handle(SCHEME, pageHandler(files.pages));
+  const program = new Program(seam, files, log);
+  closeFirst(seam, program);
+  const first = asked.file ?? program.last ?? defaultCatalogue();
+  await program.start(first);
+  asked.open = (file) => void program.open(file);
+  if (asked.file !== undefined && asked.file !== first) asked.open(asked.file);
+  app.on('second-instance', (_event, argv, folder) => {
+    const file = catalogueIn(argv, folder);
+    if (file) void program.open(file);
+    else program.show();
+  });
+  // On macOS a program stays when its last window is closed, and comes back at a click on its icon.
+  app.on('activate', () => program.show());
+}
+
+/**
+ * Starts the shell; must be called before Electron is ready. A second instance hands the file it was started with
+ * over to the first and ends.
+ */
 export async function startShell(seam: Seam, files: ShellFiles): Promise<void> {
   const { app, dialog } = seam;
   if (!app.requestSingleInstanceLock()) return app.quit();
-  registerScheme(seam);
-  app.on('window-all-closed', () => app.quit());
+  const asked: Asked = {
+    file: catalogueIn(process.argv, process.cwd()),
+    open: (file) => {
+      asked.file = file;
+    },
+  };
+  // macOS tells of a double-clicked file by an event, which may come before the program is ready.
+  app.on('open-file', (event, file) => {
+    event.preventDefault();
+    asked.open(file);
+  });
+  prepare(seam);
+  app.on('window-all-closed', () => {
+    if (process.platform !== 'darwin') app.quit();
+  });
+  const log = keepLog(seam);
   await app.whenReady();
   try {
-    await openShell(seam, files);
+    await run(seam, files, log, asked);
   } catch (thrown) {
     console.error(thrown);
     const why = thrown instanceof Refusal ? thrown.message : 'Edition Ledger could not start.';

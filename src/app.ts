@@ -20,6 +20,8 @@ export interface OpenOptions {
   /** Path of the `.ledger` file; it is made when missing. */
   file: string;
   readOnly?: boolean;
+  /** Full path of the program's error log, for the user to read; left out where none is kept. */
+  log?: string;
   /** Local calendar day, YYYY-MM-DD. */
   today?: () => string;
   /** Moment for the journal. */
@@ -144,6 +146,7 @@ export function openApp(options: OpenOptions): App {
     },
     query: queryContext(opened, clock),
     files,
+    log: options.log ?? null,
     changed: (seq) => {
       adoptRangeTable(opened.file.read);
       for (const listener of listeners) listener(seq);

@@ -68,6 +68,8 @@ export interface Session {
   readonly file: CatalogueFile;
   readonly query: QueryContext;
   readonly files: Staging;
+  /** Full path of the program's error log, where it keeps one. */
+  readonly log: string | null;
   exchange(swap: { to: string }): void;
   /** Called before each command: a new day gets its backup first. */
   beforeCommand(): void;
@@ -91,8 +93,8 @@ function carryOut(
       (queries as Record<string, AnyHandler>)[name]?.({ ...session.query, files, step }, input),
     );
   if (kind === 'errand') {
-    const { file } = session;
-    const context: ErrandContext = { file, files, at, exchange: (swap) => session.exchange(swap) };
+    const { file, log } = session;
+    const context: ErrandContext = { file, files, at, log, exchange: (swap) => session.exchange(swap) };
     return output.parse((errands as Record<string, AnyHandler>)[name]?.(context, input));
   }
   session.beforeCommand();

@@ -34,6 +34,7 @@ import {
   spendNumber,
 } from './numbers.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
+import { programLog } from './program.ts';
 import { getRanges, loadRanges } from './ranges.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
@@ -111,6 +112,7 @@ const all = [
   putFile,
   getFile,
   dropFile,
+  programLog,
   listJournal,
   undoChange,
   getRanges,

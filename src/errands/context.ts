@@ -9,6 +9,8 @@ export interface ErrandContext {
   readonly files: Staging;
   /** The present moment, ISO UTC. */
   readonly at: string;
+  /** Full path of the program's error log, where it keeps one. */
+  readonly log: string | null;
   /** Closes the catalogue, lets `swap` exchange the file, and opens it again; puts everything back when that fails. */
   exchange(swap: { to: string }): void;
 }

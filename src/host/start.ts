@@ -6,7 +6,8 @@ import type { StoreClient } from '../thread/client.ts';
 import { startStore } from '../thread/start.ts';
 import { ensurePages } from './build-pages.ts';
 import { findElectron } from './electron-binary.ts';
-import { PAGES, PROGRAM } from './home.ts';
+import { dataFolder, PAGES, PROGRAM } from './home.ts';
+import { captureErrors, ErrorLog, LOG_NAME } from './log.ts';
 import { openBrowser } from './open-browser.ts';
 import { readStartOptions, START_USAGE, type StartOptions } from './options.ts';
 import { type Host, startHost } from './server.ts';
@@ -62,9 +63,17 @@ function offerNewAddress(host: Host): void {
   createInterface({ input: process.stdin }).on('line', () => say(host.newStartUrl()));
 }
 
+/** Errors go to a file on this computer and nowhere else. Answers its path. */
+function keepLog(): string {
+  const file = join(dataFolder(), 'logs', LOG_NAME);
+  const heading = `Edition Ledger, loopback host, Node ${process.versions.node}, ${process.platform} ${process.arch}`;
+  captureErrors(new ErrorLog({ file, heading }), () => process.exit(1));
+  return file;
+}
+
 async function startLoopback(options: StartOptions): Promise<void> {
   await ensurePages(say);
-  const store = await startStore({ file: options.catalogue });
+  const store = await startStore({ file: options.catalogue, log: keepLog() });
   const host = await startHost({ store, pages: PAGES, port: options.port ?? 0 }).catch(async (error) => {
     await store.close();
     throw error;

@@ -7,6 +7,8 @@ export const storeOptions = z.object({
   /** Path of the `.ledger` file. */
   file: z.string().min(1),
   readOnly: z.boolean().optional(),
+  /** Full path of the program's error log. */
+  log: z.string().min(1).optional(),
   /** A fixed day instead of the clock's, for tests and pictures. */
   today: z.iso.date().optional(),
 });

@@ -16,10 +16,11 @@ function asBody(thrown: unknown): RefusalBody {
 }
 
 function openOptions(plain: StoreOptions): OpenOptions {
-  const { file, readOnly, today } = plain;
+  const { file, readOnly, log, today } = plain;
   return {
     file,
     ...(readOnly === undefined ? {} : { readOnly }),
+    ...(log === undefined ? {} : { log }),
     ...(today === undefined ? {} : { today: () => today }),
   };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isOwnPage, isPermitted, isTrustedSender, START_PAGE } from '../../electron/policy.ts';
+import { isOwnBlob, isOwnPage, isPermitted, isTrustedSender, START_PAGE } from '../../electron/policy.ts';
 
 describe('own pages', () => {
   test.each([
@@ -42,17 +42,25 @@ describe('senders', () => {
   });
 });
 
-test('writing text to the clipboard is the one permission, and only for own pages', () => {
+test('a file made in memory is an own page’s or not', () => {
+  expect(isOwnBlob('blob:app://edition-ledger/3f0c')).toBe(true);
+  for (const address of [
+    'blob:https://site.example/3f0c',
+    'blob:app://other/3f0c',
+    'app://edition-ledger/a.csv',
+    'blob:',
+    'data:text/csv,a',
+    'https://site.example/blob:app://edition-ledger/1',
+  ])
+    expect([address, isOwnBlob(address)]).toEqual([address, false]);
+});
+
+test('writing text to the clipboard and telling of due tasks are permitted, to own pages alone', () => {
+  expect(isPermitted('notifications', START_PAGE)).toBe(true);
+  expect(isPermitted('notifications', 'https://site.example/')).toBe(false);
   expect(isPermitted('clipboard-sanitized-write', START_PAGE)).toBe(true);
   expect(isPermitted('clipboard-sanitized-write', 'https://site.example/')).toBe(false);
-  for (const permission of [
-    'clipboard-read',
-    'media',
-    'geolocation',
-    'notifications',
-    'openExternal',
-    'unknown',
-  ]) {
+  for (const permission of ['clipboard-read', 'media', 'geolocation', 'openExternal', 'unknown']) {
     expect(isPermitted(permission, START_PAGE)).toBe(false);
   }
 });

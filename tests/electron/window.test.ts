@@ -2,7 +2,6 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { menuTemplate } from '../../electron/menu.ts';
 import { placeOnScreens, readWindowState, writeWindowState } from '../../electron/window-state.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'edition-ledger-window-'));
@@ -34,11 +33,4 @@ test('a place is used only while a screen shows enough of it', () => {
   expect(placeOnScreens({ ...state, x: -850 }, [screen])).toBeUndefined();
   expect(placeOnScreens({ ...state, x: 2000 }, [screen, { ...screen, x: 1920 }])).toMatchObject({ x: 2000 });
   expect(placeOnScreens(undefined, [screen])).toBeUndefined();
-});
-
-test('a packaged program offers no developer tools', () => {
-  const roles = (packaged: boolean) => JSON.stringify(menuTemplate('linux', packaged));
-  expect(roles(true)).not.toMatch(/toggleDevTools|reload/);
-  expect(roles(false)).toContain('toggleDevTools');
-  expect(JSON.stringify(menuTemplate('darwin', true))).toContain('appMenu');
 });
