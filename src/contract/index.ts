@@ -33,6 +33,7 @@ import {
   reserveNumbers,
   spendNumber,
 } from './numbers.ts';
+import { exportOnix } from './onix.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
 import { getRanges, loadRanges } from './ranges.ts';
@@ -115,6 +116,7 @@ const all = [
   programLog,
   listJournal,
   undoChange,
+  exportOnix,
   getRanges,
   loadRanges,
   getSettings,

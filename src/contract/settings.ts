@@ -16,6 +16,30 @@ export const settings = z.object({
   holidays: z.array(isoDate).max(1000),
   /** Days of the week that are worked: 1 is Monday, 7 is Sunday. */
   workingDays: z.array(z.int().min(1).max(7)).min(1).max(7),
+  /** ISO 3166-1 country of publication; empty where it is not told. */
+  countryOfPublication: z
+    .string()
+    .regex(/^([A-Z]{2})?$/, { error: 'Write the country as two capital letters, for example GB.' }),
+  /** Where the press may sell its books: said in every ONIX record. `only` and `except` name countries. */
+  salesRights: z
+    .object({
+      scope: z.enum(['unstated', 'world', 'only', 'except']),
+      countries: z
+        .array(
+          z
+            .string()
+            .regex(/^[A-Z]{2}$/, { error: 'Write countries as two capital letters, for example GB IE.' }),
+        )
+        .max(249),
+    })
+    .refine((rights) => new Set(rights.countries).size === rights.countries.length, {
+      error: 'Name each country once.',
+      path: ['countries'],
+    })
+    .refine((rights) => rights.scope !== 'only' || rights.countries.length > 0, {
+      error: 'Name the countries where your books may be sold.',
+      path: ['countries'],
+    }),
   theme: z.enum(['auto', 'light', 'dark']),
   /** Where backups are kept; empty for a folder beside the catalogue file. */
   backupFolder: anyText,
@@ -32,6 +56,8 @@ export const DEFAULT_SETTINGS: Settings = {
   removalOverdueDays: 14,
   holidays: [],
   workingDays: [1, 2, 3, 4, 5],
+  countryOfPublication: '',
+  salesRights: { scope: 'unstated', countries: [] },
   theme: 'auto',
   backupFolder: '',
 };

@@ -7,6 +7,7 @@ import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
+import { onixQueries } from './onix.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { rangeQueries } from './ranges.ts';
 import { requestQueries } from './requests.ts';
@@ -25,6 +26,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...channelQueries,
   ...journalQueries,
   ...numberQueries,
+  ...onixQueries,
   ...ownedListQueries,
   ...rangeQueries,
   ...requestQueries,

@@ -96,6 +96,8 @@ const SETTINGS: Record<keyof Settings | 'requestTemplate' | 'demo', string> = {
   holidays: 'Holidays',
   workingDays: 'Working days',
   requestTemplate: 'Request text',
+  countryOfPublication: 'Country of publication',
+  salesRights: 'Sales rights',
   theme: 'Light or dark',
   backupFolder: 'Folder of backups',
   demo: 'Demo catalogue',

@@ -30,6 +30,7 @@ function fromJson(text: string, each: (word: string) => string): string {
   }
   if (Array.isArray(value)) return value.map((one) => each(String(one))).join(', ');
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (value !== null && typeof value === 'object') return Object.values(value).flat().map(String).join(' ');
   return String(value);
 }
 
