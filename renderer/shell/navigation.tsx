@@ -1,4 +1,5 @@
 import { Link, useLocation } from 'wouter';
+import { FindingCount } from './finding-count.tsx';
 import { Mark } from './mark.tsx';
 import { isAt, routeOf, SCREENS } from './screens.ts';
 
@@ -18,6 +19,7 @@ export function Contents({ id, onMove }: { id: string; onMove: () => void }) {
               onClick={onMove}
             >
               <span className="contents-name">{entry.name}</span>
+              {entry.path === '/audit' ? <FindingCount /> : null}
               <span className="contents-leader" aria-hidden="true" />
               <span className="contents-key" aria-hidden="true">
                 {entry.key}

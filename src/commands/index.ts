@@ -1,4 +1,5 @@
 import type { CommandName } from '../contract/index.ts';
+import { acceptanceCommands } from './acceptances.ts';
 import { blockCommands } from './blocks.ts';
 import { channelCommands } from './channels.ts';
 import type { CommandHandler } from './context.ts';
@@ -20,6 +21,7 @@ import { workCommands } from './works.ts';
 
 /** Every command by its name. */
 export const commands: { [N in CommandName]: CommandHandler<N> } = {
+  ...acceptanceCommands,
   ...blockCommands,
   ...channelCommands,
   ...demoCommands,

@@ -1,10 +1,43 @@
 import { z } from 'zod';
-import { asOf, isoDate, operation, rowId } from './operation.ts';
+import { updateEdition } from './editions.ts';
+import { updateFormat } from './formats.ts';
+import { removeListing, updateListing } from './listings.ts';
+import { assignNumber, releaseNumber, spendNumber } from './numbers.ts';
+import { asOf, filledText, isoDate, operation, rowId } from './operation.ts';
+import { planRetirement } from './plans.ts';
+import { dropTask, redateTask } from './tasks.ts';
 import { formatStanding } from './terms.ts';
 
 export const SEVERITIES = ['must fix', 'should fix', 'note'] as const;
 export const severity = z.enum(SEVERITIES);
 export type Severity = z.infer<typeof severity>;
+
+const says = {
+  /** What the button is called: 'Take the next free number'. */
+  label: z.string(),
+  /** What pressing it does, in one sentence, before it is pressed. */
+  does: z.string(),
+  /** Cannot be taken back, so it is asked once more. */
+  lasting: z.boolean(),
+};
+
+const byMeansOf = <N extends string, In extends z.ZodType>(op: { name: N; input: In }) =>
+  z.object({ operation: z.literal(op.name), input: op.input, ...says });
+
+/** How a finding can be mended at one press: an operation of this contract with its whole input. */
+export const mending = z.discriminatedUnion('operation', [
+  byMeansOf(assignNumber),
+  byMeansOf(spendNumber),
+  byMeansOf(releaseNumber),
+  byMeansOf(updateEdition),
+  byMeansOf(updateFormat),
+  byMeansOf(updateListing),
+  byMeansOf(removeListing),
+  byMeansOf(planRetirement),
+  byMeansOf(redateTask),
+  byMeansOf(dropTask),
+]);
+export type Mending = z.infer<typeof mending>;
 
 export const finding = z.object({
   /** Id of the rule, for example 'number-used-twice'. */
@@ -19,9 +52,20 @@ export const finding = z.object({
   editionId: rowId.nullable(),
   formatId: rowId.nullable(),
   listingId: rowId.nullable(),
+  taskId: rowId.nullable(),
   isbn13: z.string().nullable(),
+  /** What to press to mend it, where one press can. */
+  mending: mending.nullable(),
+  /** Stands for what the rule saw; another one once the facts have changed. */
+  fingerprint: z.string(),
 });
 export type Finding = z.infer<typeof finding>;
+
+/** A finding that somebody has accepted: it rests until its facts change or its day of review comes. */
+export const acceptedFinding = finding.extend({
+  accepted: z.object({ id: rowId, reason: z.string(), on: isoDate, reviewOn: isoDate }),
+});
+export type AcceptedFinding = z.infer<typeof acceptedFinding>;
 
 export const auditRow = z.object({
   formatId: rowId,
@@ -47,6 +91,8 @@ export const audit = z.object({
   formats: z.array(auditRow),
   numbers: z.object({ free: z.int(), reserved: z.int(), assigned: z.int(), spent: z.int() }),
   findings: z.array(finding),
+  /** Found too, but accepted for the time being. */
+  accepted: z.array(acceptedFinding),
 });
 export type Audit = z.infer<typeof audit>;
 
@@ -80,4 +126,32 @@ export const auditRules = operation({
     ),
   }),
   errors: [],
+});
+
+export const countFindings = operation({
+  name: 'audit.count',
+  kind: 'query',
+  summary: 'How many findings there are of each gravity, and how many more are accepted.',
+  input: z.object({ asOf }),
+  output: z.object({ 'must fix': z.int(), 'should fix': z.int(), note: z.int(), accepted: z.int() }),
+  errors: [],
+});
+
+export const acceptFinding = operation({
+  name: 'audit.accept',
+  kind: 'command',
+  summary:
+    'Accept a finding with a reason until a day of review; it comes back on that day, or as soon as its facts change.',
+  input: z.object({ fingerprint: z.string().max(100), reason: filledText, reviewOn: isoDate }),
+  output: z.object({ id: rowId }),
+  errors: ['STEP_REFUSED'],
+});
+
+export const reopenFinding = operation({
+  name: 'audit.reopen',
+  kind: 'command',
+  summary: 'Take back that a finding was accepted: it counts as open again.',
+  input: z.object({ id: rowId }),
+  output: z.object({ id: rowId }),
+  errors: ['STEP_REFUSED'],
 });

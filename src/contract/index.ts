@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { auditRules, auditText, runAudit } from './audit.ts';
+import { acceptFinding, auditRules, auditText, countFindings, reopenFinding, runAudit } from './audit.ts';
 import { listBackups, makeBackup, previewBackup, restoreBackup } from './backups.ts';
 import { drawBarcode } from './barcodes.ts';
 import {
@@ -106,6 +106,9 @@ const all = [
   runAudit,
   auditText,
   auditRules,
+  countFindings,
+  acceptFinding,
+  reopenFinding,
   listBackups,
   makeBackup,
   previewBackup,

@@ -1,26 +1,24 @@
-import type { Audit } from '../contract/audit.ts';
+import type { Audit, Finding, Severity } from '../contract/audit.ts';
 import { auditCsv, auditFileName, auditPlainText } from '../exchange/audit-report.ts';
-import { listingsThatDiffer } from '../records/sheets.ts';
-import { gatherFacts } from '../rules/audit/gather.ts';
-import { AUDIT_RULES, audit } from '../rules/audit/index.ts';
+import { judgeWhole, withAcceptances } from '../records/findings.ts';
+import { AUDIT_RULES } from '../rules/audit/index.ts';
 import { auditRows, numberCounts } from '../rules/audit/overview.ts';
-import { readAuditRows } from '../store/audit.ts';
+import { acceptancesOn } from '../store/acceptances.ts';
 import { journalHead } from '../store/journal.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 import type { Queries, QueryContext } from './context.ts';
 
-/**
- * Runs every rule over the catalogue as it stands, or as its own dates place it on a past day. The settings
- * (the days a removal may take, the imprint, the currency) are those of now.
- */
-function run(context: QueryContext, asOf: string | undefined): Audit {
-  const db = context.on(asOf);
+/** What is found on a day, with what somebody accepted told apart. */
+function found(context: QueryContext, asOf: string | undefined) {
   const day = asOf ?? context.today;
-  const settings = readSettings(context.db);
-  const rows = { ...readAuditRows(db, day), differences: listingsThatDiffer(db, day) };
-  const facts = gatherFacts(rows, { day, today: context.today }, settings);
+  const { facts, findings } = judgeWhole(context.on(asOf), context.db, { day, today: context.today });
+  return { day, facts, ...withAcceptances(findings, acceptancesOn(context.db, day)) };
+}
+
+function run(context: QueryContext, asOf: string | undefined): Audit {
+  const { day, facts, findings, accepted } = found(context, asOf);
   return {
-    catalogueName: settings.catalogueName,
+    catalogueName: readSettings(context.db).catalogueName,
     fileName: context.file.name,
     today: context.today,
     asOf: day,
@@ -29,7 +27,8 @@ function run(context: QueryContext, asOf: string | undefined): Audit {
     rules: AUDIT_RULES.length,
     formats: auditRows(facts),
     numbers: numberCounts(facts),
-    findings: audit(facts),
+    findings,
+    accepted,
   };
 }
 
@@ -44,6 +43,18 @@ export const auditQueries = {
     };
   },
 
+  'audit.count': (context, { asOf }) => {
+    const { findings, accepted } = found(context, asOf);
+    const of = (severity: Severity) =>
+      findings.filter((finding: Finding) => finding.severity === severity).length;
+    return {
+      'must fix': of('must fix'),
+      'should fix': of('should fix'),
+      note: of('note'),
+      accepted: accepted.length,
+    };
+  },
+
   'audit.rules': () => ({
     rules: AUDIT_RULES.map(({ id, sentence, severity, mend, source }) => ({
       id,
@@ -53,4 +64,4 @@ export const auditQueries = {
       source,
     })),
   }),
-} satisfies Queries<'audit.run' | 'audit.text' | 'audit.rules'>;
+} satisfies Queries<'audit.run' | 'audit.text' | 'audit.count' | 'audit.rules'>;

@@ -69,7 +69,10 @@ describe('the audit as CSV', () => {
     editionId: 1,
     formatId: 1,
     listingId: null,
+    taskId: null,
     isbn13: '9780306406158',
+    mending: null,
+    fingerprint: 'f',
   };
   const audit: Audit = {
     catalogueName: 'Halyard & Fen',
@@ -91,6 +94,7 @@ describe('the audit as CSV', () => {
       },
     ],
     numbers: { free: 0, reserved: 0, assigned: 1, spent: 0 },
+    accepted: [],
     findings: [finding, { ...finding, formatId: null, editionId: null, isbn13: null }],
   };
   const [header = [], ...records] = read(auditCsv(audit));

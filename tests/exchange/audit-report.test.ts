@@ -13,7 +13,10 @@ const SIDE_BY_SIDE: Finding = {
   editionId: 1,
   formatId: 1,
   listingId: 1,
+  taskId: null,
   isbn13: '9798969999008',
+  mending: null,
+  fingerprint: 'f',
 };
 
 const AUDIT: Audit = {
@@ -53,6 +56,7 @@ const AUDIT: Audit = {
       channels: [],
     },
   ],
+  accepted: [],
   numbers: { free: 1_097, reserved: 0, assigned: 2, spent: 1 },
   findings: [
     SIDE_BY_SIDE,

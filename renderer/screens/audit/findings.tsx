@@ -1,32 +1,10 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
 import { Button, Notice, Standing } from '../../ui/index.ts';
-import {
-  type Audit,
-  byRule,
-  type Finding,
-  type Rule,
-  routeOfFinding,
-  SEVERITY_ORDER,
-  type Severity,
-} from './words.ts';
+import { FindingLine } from './finding-line.tsx';
+import { type Audit, byRule, type Finding, type Rule, SEVERITY_ORDER, type Severity } from './words.ts';
 
 /** How many findings of one rule are shown before the rest is asked for. */
 const SHOWN = 10;
-
-function FindingLine({ finding }: { finding: Finding }) {
-  const route = routeOfFinding(finding);
-  return (
-    <li>
-      {finding.message}{' '}
-      {route ? (
-        <Link href={route.to} aria-label={`${route.label}: ${finding.message}`} className="nowrap">
-          {route.label}
-        </Link>
-      ) : null}
-    </li>
-  );
-}
 
 interface RuleFindingsProps {
   findings: readonly Finding[];
@@ -43,8 +21,8 @@ function RuleFindings({ findings, rule, whole }: RuleFindingsProps) {
   return (
     <div className="finding-rule">
       <ul>
-        {shown.map((finding, index) => (
-          <FindingLine key={`${finding.message}${String(index)}`} finding={finding} />
+        {shown.map((finding) => (
+          <FindingLine key={finding.fingerprint} finding={finding} />
         ))}
       </ul>
       {shown.length < findings.length ? (

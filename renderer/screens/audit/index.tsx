@@ -1,6 +1,7 @@
 import { useQueryOf } from '../../api.ts';
 import { useAsOf } from '../../location.ts';
 import { EmptyState, Notice, PageHeader, Refused, Section } from '../../ui/index.ts';
+import { Accepted } from './accepted.tsx';
 import { DayForm } from './day-form.tsx';
 import { Exports } from './exports.tsx';
 import { Findings } from './findings.tsx';
@@ -39,6 +40,11 @@ function Report({ audit }: { audit: Audit }) {
       <Section title="Findings">
         <Findings audit={audit} rules={rules} whole={printing} />
       </Section>
+      {audit.accepted.length > 0 ? (
+        <Section title="Accepted">
+          <Accepted accepted={audit.accepted} whole={printing} />
+        </Section>
+      ) : null}
       <Section title="Formats">
         {audit.formats.length === 0 ? (
           <EmptyState title={`No format as of ${audit.asOf}`}>

@@ -17,6 +17,7 @@ export function Summary({ audit }: { audit: Audit }) {
       </p>
       <p>
         {severitiesInWords(audit.findings)}, by {counted(audit.rules, 'rule')}
+        {audit.accepted.length > 0 ? `; ${audit.accepted.length.toLocaleString()} accepted` : ''}
       </p>
       {past ? (
         <p>

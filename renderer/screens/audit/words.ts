@@ -4,6 +4,7 @@ import { counted } from '../catalogue/words.ts';
 
 export type Audit = OutputOf<'audit.run'>;
 export type Finding = Audit['findings'][number];
+export type Mending = NonNullable<Finding['mending']>;
 export type Severity = Finding['severity'];
 export type Rule = OutputOf<'audit.rules'>['rules'][number];
 
@@ -23,7 +24,7 @@ export function severitiesInWords(findings: readonly Finding[]): string {
 /** Where a finding is mended: the agenda for tasks, its work at the format or edition, or else the numbers; undefined for no place. */
 export function routeOfFinding(finding: Finding): { to: string; label: string } | undefined {
   const { workId, editionId, formatId } = finding;
-  if (finding.rule.startsWith('task-'))
+  if (finding.taskId !== null)
     return { to: workId === null ? '/agenda' : `/agenda?work=${workId}`, label: 'Open the agenda' };
   if (workId !== null && formatId !== null)
     return { to: `/work/${workId}?format=${formatId}`, label: 'Open the format' };
@@ -50,4 +51,11 @@ export function standingCounts(formats: Audit['formats']): Record<FormatStanding
     retired: count('retired'),
     cancelled: count('cancelled'),
   };
+}
+
+/** The day half a year later, or the last day of that month; `YYYY-MM-DD` in and out. */
+export function halfAYearAfter(day: string): string {
+  const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
+  const lastOfMonth = new Date(Date.UTC(year, month + 6, 0)).getUTCDate();
+  return new Date(Date.UTC(year, month + 5, Math.min(date, lastOfMonth))).toISOString().slice(0, 10);
 }

@@ -13,7 +13,14 @@ export interface Change {
 }
 
 /** Columns that only tie rows together, or repeat what the record is called or what another column shows. */
-const HIDDEN = new Set(['id', 'isbn13', 'digits', 'block_index', ...Object.values(CURRENCY_OF)]);
+const HIDDEN = new Set([
+  'id',
+  'isbn13',
+  'fingerprint',
+  'digits',
+  'block_index',
+  ...Object.values(CURRENCY_OF),
+]);
 
 /** The same for one kind of record: a setting's name is its own, and a task's title says of what kind it is. */
 const HIDDEN_OF: Record<string, string> = { setting: 'name', task: 'kind' };

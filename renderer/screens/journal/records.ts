@@ -16,6 +16,7 @@ const RECORDS: Record<string, RecordName> = {
   task: { one: 'Task', many: 'Tasks' },
   correction: { one: 'Correction', many: 'Corrections' },
   text_template: { one: 'Text', many: 'Texts' },
+  acceptance: { one: 'Accepted finding', many: 'Accepted findings' },
   setting: { one: 'Setting', many: 'Settings' },
   format_price: { one: 'Price', many: 'Prices' },
   edition_contributor: { one: 'Contributor', many: 'Contributors' },

@@ -44,6 +44,8 @@ const SENTENCES: Record<CommandName, string> = {
   'tasks.drop': 'Dropped a task',
   'templates.saveText': 'Saved a text',
   'templates.putBackText': 'Put an older text back in use',
+  'audit.accept': 'Accepted a finding of the audit',
+  'audit.reopen': 'Opened an accepted finding again',
   'journal.undo': 'Undid the change before',
   'settings.update': 'Changed the settings',
 };

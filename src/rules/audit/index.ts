@@ -3,7 +3,9 @@ import { channelRules } from './channels.ts';
 import { dateRules } from './dates.ts';
 import { editionRules } from './editions.ts';
 import type { Facts } from './facts.ts';
+import { fingerprintOf } from './fingerprint.ts';
 import { formRules } from './forms.ts';
+import { mendingOf } from './mendings.ts';
 import { nameRules } from './names.ts';
 import { numberStockRules } from './number-stock.ts';
 import { numberRules } from './numbers.ts';
@@ -34,13 +36,28 @@ export const AUDIT_RULES: readonly Rule[] = [
   ...taskRules,
 ];
 
-/**
- * Runs the rules over the facts: what must be fixed first, then rule after rule, and within a rule in the
- * order of works, editions, formats and listings.
- */
-export function audit(facts: Facts): Finding[] {
-  const findings = AUDIT_RULES.flatMap(({ id, severity, mend, source, find }) =>
-    find(facts).map((found): Finding => ({ ...found, rule: id, severity, mend, source })),
+/** What one rule finds in the facts, whole findings in the order of works, editions, formats and listings. */
+export function judge(rule: Rule, facts: Facts): Finding[] {
+  const { id, severity, mend, source } = rule;
+  return rule.find(facts).map(
+    (found): Finding => ({
+      ...found,
+      rule: id,
+      severity,
+      mend,
+      source,
+      mending: mendingOf(id, found, facts),
+      fingerprint: fingerprintOf(rule, found, facts),
+    }),
   );
+}
+
+/** Findings as they are shown: the gravest first, otherwise in the order in which they come. */
+export function bySeverity(findings: readonly Finding[]): Finding[] {
   return SEVERITIES.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
+}
+
+/** Runs every rule over the facts: what must be fixed first, then rule after rule. */
+export function audit(facts: Facts): Finding[] {
+  return bySeverity(AUDIT_RULES.flatMap((rule) => judge(rule, facts)));
 }

@@ -63,6 +63,11 @@ function left(facts: Facts): { block: BlockRow; free: number }[] {
   return facts.blocks.map((block) => ({ block, free: free.get(block) ?? 0 }));
 }
 
+/** Free numbers of all recorded blocks. */
+export function freeNumbers(facts: Facts): number {
+  return left(facts).reduce((sum, { free }) => sum + Math.max(0, free), 0);
+}
+
 export const numberStockRules: readonly Rule[] = [
   {
     id: 'spent-number-listed',

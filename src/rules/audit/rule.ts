@@ -10,7 +10,7 @@ import type {
 } from './facts.ts';
 
 /** The record a finding is about: ids from the work down, null where it is about nothing so narrow. */
-export type About = Pick<Finding, 'workId' | 'editionId' | 'formatId' | 'listingId' | 'isbn13'>;
+export type About = Pick<Finding, 'workId' | 'editionId' | 'formatId' | 'listingId' | 'taskId' | 'isbn13'>;
 
 /** One thing a rule saw: what is wrong, naming the records, and where. */
 export interface Found extends About {
@@ -41,7 +41,14 @@ export const UNCHANGED_KEEPS = `${MANUAL}, 4th edition, section 5.1 (an unchange
 export const CHANGES = `${MANUAL}, 6th edition, section 5.2 (what needs a new number)`;
 export const STRUCTURE = `${MANUAL}, 7th edition, section 5 (structure of a number)`;
 
-const NOTHING: About = { workId: null, editionId: null, formatId: null, listingId: null, isbn13: null };
+const NOTHING: About = {
+  workId: null,
+  editionId: null,
+  formatId: null,
+  listingId: null,
+  taskId: null,
+  isbn13: null,
+};
 
 export function ofNothing(message: string): Found {
   return { ...NOTHING, message };
@@ -73,10 +80,13 @@ export function ofNumber(number: NumberFacts, message: string): Found {
 }
 
 export function ofTask(task: TaskFacts, message: string): Found {
-  if (task.listing) return ofListing(task.listing, message);
-  if (task.format) return ofFormat(task.format, message);
-  if (task.edition) return ofEdition(task.edition, message);
-  return task.work ? ofWork(task.work, message) : ofNothing(message);
+  const about = () => {
+    if (task.listing) return ofListing(task.listing, message);
+    if (task.format) return ofFormat(task.format, message);
+    if (task.edition) return ofEdition(task.edition, message);
+    return task.work ? ofWork(task.work, message) : ofNothing(message);
+  };
+  return { ...about(), taskId: task.id };
 }
 
 /** What `check` says about each of the things, where it says anything. */

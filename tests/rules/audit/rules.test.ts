@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { AUDIT_RULES, audit } from '../../../src/rules/audit/index.ts';
+import { MENDED_BY_PRESS } from '../../../src/rules/audit/mendings.ts';
 import { cleanCatalogue } from './clean.ts';
 import { datePlants } from './plants/dates.ts';
 import { numberPlants } from './plants/numbers.ts';
@@ -47,4 +48,30 @@ test('rules are named once, in whole sentences, each with a source', () => {
       /^(ISBN Users' Manual, |The ISBN agency's |ONIX List |common practice, no source$|Edition Ledger)/,
     );
   }
+});
+
+/** Their plants lie where a press cannot know what is right: no plan to take the day from, a book already printed. */
+const BY_HAND = new Set(['sale-date-missing', 'odd-page-count']);
+
+test('what one press mends is offered with the finding, on no past day', () => {
+  for (const id of MENDED_BY_PRESS) {
+    const catalogue = cleanCatalogue();
+    plants[id]?.plant(catalogue);
+    const mending = audit(factsOf(catalogue))[0]?.mending;
+    expect([id, mending === null]).toEqual([id, BY_HAND.has(id)]);
+    catalogue.today = '2026-11-26';
+    expect(audit(factsOf(catalogue)).every((finding) => finding.mending === null)).toBe(true);
+  }
+});
+
+test('findings have fingerprints of their own, which stay while their facts do', () => {
+  const fingerprints = () =>
+    Object.values(plants).flatMap(({ plant }) => {
+      const catalogue = cleanCatalogue();
+      plant(catalogue);
+      return audit(factsOf(catalogue)).map((finding) => finding.fingerprint);
+    });
+  const first = fingerprints();
+  expect(new Set(first).size).toBe(AUDIT_RULES.length);
+  expect(fingerprints()).toEqual(first);
 });
