@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { App } from '../app.ts';
 import type { InputOf, OperationName, OutputOf } from '../contract/index.ts';
+import type { Follower } from '../contract/jobs.ts';
 import { Refusal } from '../contract/refusal.ts';
 import type { Common } from './command.ts';
 import { type ExitCode, Failure } from './failure.ts';
@@ -31,6 +32,23 @@ async function open(file: string, readOnly: boolean): Promise<App> {
   }
 }
 
+/** Milliseconds after which a person at the terminal is told how far long work has come, and between two words. */
+const SPOKEN_MS = 2_000;
+
+/** Tells on stderr how far long work has come. Ctrl+C ends it; what was not finished is taken back. */
+function spoken(io: Io): Follower {
+  let last = performance.now();
+  return {
+    progress: ({ done, total, what }) => {
+      if (performance.now() - last < SPOKEN_MS) return;
+      last = performance.now();
+      const of = total === null ? '' : ` of ${total.toLocaleString('en')}`;
+      io.err(`${done.toLocaleString('en')}${of} ${what}`);
+    },
+    cancelled: () => false,
+  };
+}
+
 /**
  * Opens the catalogue, runs `work` and closes it again. 'read' opens for reading only, which works while the
  * window holds the file. When the catalogue is the demo, the caution is printed after the answer: with it in
@@ -46,7 +64,7 @@ export async function withCatalogue<T>(
   const app = await open(flags.catalogue, access === 'read');
   try {
     const call: Catalogue['call'] = (name, input) => {
-      const answer = app.call(name, input);
+      const answer = app.call(name, input, flags.json ? undefined : spoken(io));
       if (!answer.ok) throw new Failure(answer.error, refusedAs);
       return answer.value as OutputOf<typeof name>;
     };

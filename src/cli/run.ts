@@ -6,6 +6,7 @@ import { block } from './commands/block.ts';
 import { call } from './commands/call.ts';
 import { check } from './commands/check.ts';
 import { demo } from './commands/demo.ts';
+import { exportFile } from './commands/export.ts';
 import { isbn } from './commands/isbn.ts';
 import { journal } from './commands/journal.ts';
 import { restore } from './commands/restore.ts';
@@ -22,6 +23,7 @@ const COMMANDS: readonly Command[] = [
   check,
   backup,
   restore,
+  exportFile,
   demo,
   call,
 ];

@@ -20,6 +20,7 @@ import {
   removeEdition,
   updateEdition,
 } from './editions.ts';
+import { makeExport } from './exports.ts';
 import { dropFile, getFile, putFile } from './files.ts';
 import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
 import { checkIsbns } from './isbns.ts';
@@ -113,6 +114,7 @@ const all = [
   makeBackup,
   previewBackup,
   restoreBackup,
+  makeExport,
   putFile,
   getFile,
   dropFile,

@@ -5,6 +5,7 @@ import { blockQueries } from './blocks.ts';
 import { catalogueQueries } from './catalogue.ts';
 import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
+import { exportQueries } from './exports.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
 import { onixQueries } from './onix.ts';
@@ -24,6 +25,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...blockQueries,
   ...catalogueQueries,
   ...channelQueries,
+  ...exportQueries,
   ...journalQueries,
   ...numberQueries,
   ...onixQueries,

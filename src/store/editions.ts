@@ -67,6 +67,13 @@ export function editionsOfWork(db: ReadDb, workId: number): StoredEdition[] {
   return withLists(db, rows);
 }
 
+/** The editions of some works, by work, oldest (lowest number, then earliest recorded) first. */
+export function editionsOfWorks(db: ReadDb, workIds: number[]): StoredEdition[] {
+  const rows = db.orm.select().from(edition).where(inArray(edition.workId, workIds)).all();
+  rows.sort((a, b) => a.workId - b.workId || (a.number ?? 1) - (b.number ?? 1) || a.id - b.id);
+  return withLists(db, rows);
+}
+
 /** The edition that replaces this one, if any. */
 export function replacementOf(db: ReadDb, id: number): number | null {
   return db.one<{ id: number }>('SELECT id FROM edition WHERE replaces_id = ?', id)?.id ?? null;

@@ -1,17 +1,18 @@
 import { useState } from 'react';
-import { useLocation } from 'wouter';
+import { Link, Route, Switch, useLocation } from 'wouter';
 import { useQueryOf } from '../../api.ts';
 import { useAsOf } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
 import { Button, PageHeader, Refused } from '../../ui/index.ts';
 import { NewWorkDialog } from '../work/new-work-dialog.tsx';
+import { ExportPage } from './exchange/export-page.tsx';
 import { FirstRun } from './first-run.tsx';
 import { Headline } from './headline.tsx';
 import { Works } from './works.tsx';
 import './catalogue.css';
 
-/** The Catalogue screen: what is live and what is not. */
-export default function CatalogueScreen() {
+/** What is live and what is not. */
+function CataloguePage() {
   const { asOf } = useAsOf();
   const [, navigate] = useLocation();
   const [creating, setCreating] = useState(false);
@@ -30,7 +31,16 @@ export default function CatalogueScreen() {
       <PageHeader
         title="Catalogue"
         lede={first || !status.data ? undefined : <Headline status={status.data} asOf={asOf} />}
-        actions={first ? undefined : newWork}
+        actions={
+          first ? undefined : (
+            <>
+              <Link href="/catalogue/export" className="button button-plain">
+                Export…
+              </Link>
+              {newWork}
+            </>
+          )
+        }
       />
       <Refused refusal={status.error} />
       {first ? <FirstRun onNewWork={create} /> : null}
@@ -44,5 +54,15 @@ export default function CatalogueScreen() {
         }}
       />
     </>
+  );
+}
+
+/** The Catalogue screen, and the ways in and out of it. */
+export default function CatalogueScreen() {
+  return (
+    <Switch>
+      <Route path="/catalogue/export" component={ExportPage} />
+      <Route component={CataloguePage} />
+    </Switch>
   );
 }

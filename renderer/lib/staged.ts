@@ -1,0 +1,46 @@
+import { PART_BYTES } from '../../src/contract/files.ts';
+import { call } from '../api.ts';
+
+function base64Of(bytes: Uint8Array): Promise<string> {
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(String(reader.result).replace(/^[^,]*,/, ''));
+    reader.onerror = () => reject(reader.error ?? new Error('The file cannot be read.'));
+    reader.readAsDataURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
+  });
+}
+
+function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
+  const text = atob(base64);
+  const bytes = new Uint8Array(text.length);
+  for (let at = 0; at < text.length; at += 1) bytes[at] = text.charCodeAt(at);
+  return bytes;
+}
+
+/** Lays a file of the person's ready for the catalogue, part by part; answers its id. `onSent` hears the bytes sent. */
+export async function sendFile(file: File, onSent: (bytes: number) => void = () => {}): Promise<string> {
+  let id: string | undefined;
+  for (let from = 0; from === 0 || from < file.size; from += PART_BYTES) {
+    const bytes = new Uint8Array(await file.slice(from, from + PART_BYTES).arrayBuffer());
+    const part = bytes.length === 0 ? '' : await base64Of(bytes);
+    const answer = await call('files.put', {
+      name: file.name.slice(-255),
+      part,
+      ...(id ? { file: id } : {}),
+    });
+    id = answer.file;
+    onSent(answer.bytes);
+  }
+  return id ?? '';
+}
+
+/** Fetches a file that the catalogue has made, part by part. */
+export async function fetchFile(file: string, type: string): Promise<Blob> {
+  const parts: Uint8Array<ArrayBuffer>[] = [];
+  for (let from: number | null = 0; from !== null; ) {
+    const answer: { part: string; next: number | null } = await call('files.get', { file, from });
+    parts.push(bytesOf(answer.part));
+    from = answer.next;
+  }
+  return new Blob(parts, { type });
+}

@@ -1,0 +1,93 @@
+import { useState } from 'react';
+import { EXPORT_KINDS, type ExportKind } from '../../../../src/contract/exports.ts';
+import type { OutputOf } from '../../../../src/contract/index.ts';
+import { useQueryOf } from '../../../api.ts';
+import { useJob } from '../../../job.ts';
+import { saveFile } from '../../../lib/save-file.ts';
+import { fetchFile } from '../../../lib/staged.ts';
+import { useQueryParam } from '../../../location.ts';
+import { Button, Notice, PageHeader, Refused, Section } from '../../../ui/index.ts';
+import { JobProgress } from '../../../ui/job-progress.tsx';
+import { RadioGroup } from '../../work/parts/radio-group.tsx';
+import './exchange.css';
+import { useCallNow } from './use-call-now.ts';
+
+type Made = OutputOf<'exports.make'>;
+
+/** What was written, and what to know about it. */
+function MadeFile({ made }: { made: Made }) {
+  return (
+    <Notice tone="done" title={`${made.name} is saved.`} live>
+      <p>
+        {made.records.toLocaleString()} {made.records === 1 ? 'record' : 'records'}. Your browser or system
+        keeps it where it keeps what you save.
+      </p>
+      {made.notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+    </Notice>
+  );
+}
+
+/** Export: the catalogue, or one work, as a file that others can read. `?work=3` chooses a work. */
+export function ExportPage() {
+  const [as, setAs] = useState<ExportKind>('csv');
+  const [workParam, setWork] = useQueryParam('work');
+  const [made, setMade] = useState<Made>();
+  const job = useJob();
+  const { now, refusal } = useCallNow();
+  const info = useQueryOf('catalogue.info', {});
+  const workId = Number(workParam);
+  const oneWork = Number.isInteger(workId) && workId > 0;
+  const work = useQueryOf('works.get', { id: workId }, { enabled: oneWork });
+  const write = async () => {
+    setMade(undefined);
+    const scope = oneWork ? { workId } : {};
+    const answer = await now('exports.make', { as, ...scope, job: job.begin() });
+    if (answer) {
+      saveFile(answer.name, await fetchFile(answer.file, answer.type));
+      setMade(answer);
+    }
+    job.end();
+  };
+  return (
+    <>
+      <PageHeader
+        title="Export"
+        crumbs={[{ label: 'Catalogue', to: '/catalogue' }, { label: 'Export' }]}
+        lede="Write a file that others can read. Nothing is changed here."
+      />
+      {info.data?.demo ? (
+        <Notice tone="care">The numbers of the demo are invented: do not send its files to anyone.</Notice>
+      ) : null}
+      <Section title="What to write">
+        <div className="stack exchange-form">
+          {oneWork && work.data ? (
+            <p>
+              Only <i>{work.data.title}</i>.{' '}
+              <Button kind="quiet" onClick={() => setWork('')}>
+                Write the whole catalogue instead
+              </Button>
+            </p>
+          ) : (
+            <p>The whole catalogue, as it stands today.</p>
+          )}
+          <RadioGroup
+            label="As"
+            value={as}
+            onChange={setAs}
+            choices={EXPORT_KINDS.map(({ kind, name, of }) => ({ value: kind, label: name, help: of }))}
+          />
+          <div>
+            <Button kind="primary" pending={job.running} onClick={() => void write()}>
+              Write the file
+            </Button>
+          </div>
+          <JobProgress job={job} what="Writing" />
+          <Refused refusal={refusal} />
+          {made ? <MadeFile made={made} /> : null}
+        </div>
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,76 @@
+/** What a spreadsheet may run as a formula when a cell begins with it, also behind blanks or in full width. */
+const FORMULA = /^'*\s*[=+\-@＝＋－＠]|^'*[\t\r]/;
+const WRITTEN_SAFE = /^'(?='*\s*[=+\-@＝＋－＠]|'*[\t\r])/;
+
+/**
+ * A text for a cell of a CSV file, which a spreadsheet must not run: what looks like a formula gets an apostrophe in
+ * front. `fromSafe` takes exactly that one away again. A plain negative number is left as it is.
+ */
+export function toSafe(text: string): string {
+  return FORMULA.test(text) && !/^-[0-9]+(?:[.,][0-9]+)?$/.test(text) ? `'${text}` : text;
+}
+
+/** The text as it was before `toSafe`. */
+export function fromSafe(text: string): string {
+  return text.replace(WRITTEN_SAFE, '');
+}
+
+/** Several texts in one cell: 'salt; sea'; one that holds a semicolon, or could be taken for quoted, is quoted. */
+export function joinList(parts: readonly string[]): string {
+  return parts
+    .map((part) => (/[;"]/.test(part) || part !== part.trim() ? `"${part.replaceAll('"', '""')}"` : part))
+    .join('; ');
+}
+
+/** The texts of one cell, blanks around them and empty ones left out. An unclosed quote runs to the end. */
+export function splitList(cell: string): string[] {
+  const parts: string[] = [];
+  let at = 0;
+  while (at < cell.length) {
+    const begin = /\S/.exec(cell.slice(at));
+    if (begin === null) break;
+    at += begin.index;
+    if (cell[at] !== '"') {
+      const end = cell.indexOf(';', at);
+      parts.push(cell.slice(at, end < 0 ? cell.length : end).trim());
+      at = end < 0 ? cell.length : end + 1;
+      continue;
+    }
+    const quoted = /^"((?:[^"]|"")*)"?/.exec(cell.slice(at));
+    at += quoted?.[0].length ?? 1;
+    const end = cell.indexOf(';', at);
+    const tail = cell.slice(at, end < 0 ? cell.length : end).trim();
+    parts.push([(quoted?.[1] ?? '').replaceAll('""', '"'), tail].filter((part) => part !== '').join(' '));
+    at = end < 0 ? cell.length : end + 1;
+  }
+  return parts.filter((part) => part !== '');
+}
+
+/** Micrometres as millimetres without loss: 152400 is '152.4'. */
+export function millimetres(um: number): string {
+  return String(um / 1000);
+}
+
+/** Minor units as a decimal number with a point: 1250 at two digits is '12.50'. */
+export function decimal(minor: number, digits: number): string {
+  if (digits === 0) return String(minor);
+  const text = String(minor).padStart(digits + 1, '0');
+  return `${text.slice(0, -digits)}.${text.slice(-digits)}`;
+}
+
+/** Decimal places of a currency's minor unit (ISO 4217, as the runtime's Unicode data give them). */
+export function minorDigits(currency: string): number {
+  const known = digitsOf.get(currency);
+  if (known !== undefined) return known;
+  let digits = 2;
+  try {
+    const format = new Intl.NumberFormat('en', { style: 'currency', currency });
+    digits = format.resolvedOptions().maximumFractionDigits ?? 2;
+  } catch {
+    // A code that Intl does not know is taken to have hundredths, as nearly all have.
+  }
+  digitsOf.set(currency, digits);
+  return digits;
+}
+
+const digitsOf = new Map<string, number>();
