@@ -3,6 +3,7 @@ import { acceptanceCommands } from './acceptances.ts';
 import { blockCommands } from './blocks.ts';
 import { channelCommands } from './channels.ts';
 import type { CommandHandler } from './context.ts';
+import { costCommands } from './costs.ts';
 import { demoCommands } from './demo.ts';
 import { editionCommands } from './editions.ts';
 import { formatCommands } from './formats.ts';
@@ -11,6 +12,7 @@ import { nextEditionCommands } from './next-edition.ts';
 import { numberCommands } from './numbers.ts';
 import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
+import { proofCommands } from './proofs.ts';
 import { rangeCommands } from './ranges.ts';
 import { settingCommands } from './settings.ts';
 import { submissionCommands } from './submissions.ts';
@@ -24,6 +26,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...acceptanceCommands,
   ...blockCommands,
   ...channelCommands,
+  ...costCommands,
   ...demoCommands,
   ...editionCommands,
   ...formatCommands,
@@ -32,6 +35,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...numberCommands,
   ...ownedListCommands,
   ...planCommands,
+  ...proofCommands,
   ...rangeCommands,
   ...settingCommands,
   ...submissionCommands,

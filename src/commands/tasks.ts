@@ -43,7 +43,7 @@ function moveWithTask(context: CommandContext, task: StoredTask, on: string, not
 }
 
 /** Days for the tasks that come after a task and would be due before it on its new day; they fall on working days. */
-function pushedDays(db: ReadDb, task: StoredTask, dueOn: string): Map<StoredTask, string> {
+export function pushedDays(db: ReadDb, task: StoredTask, dueOn: string): Map<StoredTask, string> {
   const pushDay = workingDayFrom(calendarOf(db), dueOn);
   const pushed = new Map<number, StoredTask>();
   const queue = [{ id: task.id, dueOn }];

@@ -13,6 +13,7 @@ import {
 } from './blocks.ts';
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
+import { addCost, editionCosts, removeCost, updateCost } from './costs.ts';
 import {
   correctEdition,
   createEdition,
@@ -37,6 +38,7 @@ import {
 import { exportOnix } from './onix.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
+import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
@@ -90,6 +92,12 @@ const all = [
   listingRequest,
   getSheet,
   recordSubmission,
+  listProofs,
+  recordProof,
+  editionCosts,
+  addCost,
+  updateCost,
+  removeCost,
   planRelease,
   planRetirement,
   redatePlan,

@@ -5,6 +5,7 @@ import { blockQueries } from './blocks.ts';
 import { catalogueQueries } from './catalogue.ts';
 import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
+import { costQueries } from './costs.ts';
 import { exportQueries } from './exports.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
@@ -26,6 +27,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...catalogueQueries,
   ...channelQueries,
   ...exportQueries,
+  ...costQueries,
   ...journalQueries,
   ...numberQueries,
   ...onixQueries,

@@ -1,4 +1,5 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { COST_KINDS } from '../contract/costs.ts';
 import type { MARKUPS, SentSheet, SheetItemName } from '../contract/submissions.ts';
 import type {
   AUDIENCES,
@@ -189,6 +190,19 @@ export const submission = sqliteTable('submission', {
   onDate: text('on_date').notNull(),
   takenOn: text('taken_on').notNull(),
   sheet: text('sheet', { mode: 'json' }).$type<SentSheet>().notNull(),
+  note: text('note').notNull().default(''),
+});
+
+export const cost = sqliteTable('cost', {
+  id: id(),
+  formatId: integer('format_id').notNull(),
+  listingId: integer('listing_id'),
+  roundId: integer('round_id'),
+  kind: text('kind').$type<(typeof COST_KINDS)[number]>().notNull(),
+  amountMinor: integer('amount_minor').notNull(),
+  currency: text('currency').notNull(),
+  voucher: text('voucher').notNull().default(''),
+  onDate: text('on_date').notNull(),
   note: text('note').notNull().default(''),
 });
 

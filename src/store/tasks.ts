@@ -77,6 +77,11 @@ export function insertNeed(db: WriteDb, taskId: number, needsId: number): void {
   db.run('INSERT INTO task_need (task_id, needs_id) VALUES (?, ?)', taskId, needsId);
 }
 
+/** Whether a task is already to come after another. */
+export function hasNeed(db: ReadDb, taskId: number, needsId: number): boolean {
+  return db.one('SELECT 1 FROM task_need WHERE task_id = ? AND needs_id = ?', taskId, needsId) !== undefined;
+}
+
 /** Marks a task done; a note is added below the one it has. */
 export function finishStoredTask(
   db: WriteDb,

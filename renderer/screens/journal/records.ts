@@ -23,6 +23,8 @@ const RECORDS: Record<string, RecordName> = {
   edition_subject: { one: 'Subject', many: 'Subjects' },
   edition_keyword: { one: 'Keyword', many: 'Keywords' },
   listing_step: { one: 'Step of a listing', many: 'Steps of listings' },
+  proof_round: { one: 'Proof round', many: 'Proof rounds' },
+  cost: { one: 'Cost', many: 'Costs' },
   submission: { one: 'Sheet that was sent', many: 'Sheets that were sent' },
   task_need: { one: 'Order of two tasks', many: 'Order of tasks' },
 };

@@ -60,6 +60,9 @@ export function isThere(standing: ListingStanding, target: ListingStanding): boo
  */
 export function doneByMove(kind: string, reached: ListingStanding): boolean {
   if (kind === 'chase') return reached === 'gone';
+  // What a channel was to mend is mended, or given up, once its listing left the proof behind.
+  if (kind === 'await-mend' || kind === 'chase-mend')
+    return reached === 'unsent' || isPast(reached, 'cleared');
   const target = movesTo(kind);
   return target !== null && isThere(reached, target);
 }

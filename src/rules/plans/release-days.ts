@@ -25,13 +25,14 @@ const PREPARATION = {
   'make-cover': 1,
 } as const satisfies Partial<Record<ReleaseKind, number>>;
 
-function proofDays(proof: ProofKind): number {
+/** Working days within which a proof is checked, its way by post included. */
+export function proofDays(proof: ProofKind): number {
   if (proof === 'none') return 0;
   return proof === 'physical' ? CHECK_WITHIN + PROOF_BY_POST : CHECK_WITHIN;
 }
 
 /** Working days a listing needs between submitting and the release day. */
-function spanOf(listing: { leadDays: number; proof: ProofKind }): number {
+export function spanOf(listing: { leadDays: number; proof: ProofKind }): number {
   const lead = listing.proof === 'physical' ? listing.leadDays + PROOF_BY_POST : listing.leadDays;
   return Math.max(lead, proofDays(listing.proof));
 }
