@@ -1,11 +1,13 @@
-import { rm } from 'node:fs/promises';
+import { mkdir, rm, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build } from 'esbuild';
+import { collectLicences, licencesText } from '../src/host/pages/licences.ts';
 
 const program = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
 // A test names a folder of its own, since several builds may run at once.
-const target = program(`${process.argv[2] ?? 'out'}/electron`);
+const out = program(process.argv[2] ?? 'out');
+const target = `${out}/electron`;
 
 /**
  * Bundles the shell into out/electron: main and store as modules, the preload as one CommonJS file, as the
@@ -33,3 +35,5 @@ await build({
   outfile: `${target}/preload.cjs`,
   format: 'cjs',
 });
+await mkdir(out, { recursive: true });
+await writeFile(`${out}/licences.txt`, licencesText(collectLicences(program('.'))));

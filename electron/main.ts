@@ -35,6 +35,6 @@ void startShell(
     preload: beside('./preload.cjs'),
     store: beside('./store.js'),
     pages: beside('../../dist/renderer'),
-    icon: beside('../../resources/icons/64.png'),
+    icon: beside('../../resources/icons/64x64.png'),
   },
 );

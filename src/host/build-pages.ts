@@ -9,6 +9,7 @@ const PAGE_SOURCES = [
   'renderer',
   'src/contract',
   'src/rules',
+  'src/host/pages',
   'resources',
   'vite.config.ts',
   'package-lock.json',
