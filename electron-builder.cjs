@@ -7,8 +7,9 @@ const files = (system) => [
   'out/electron/**',
   'dist/renderer/**',
   'migrations/**',
-  // The picture that a dragged file is shown with; the rest of resources/ is in the bundles or for the installers.
+  // A dragged file's picture and the fonts of documents; the rest of resources/ is in the bundles or for installers.
   'resources/icons/64x64.png',
+  'resources/fonts/**',
   'package.json',
   // Everything else is in the bundles; an inclusion after an exclusion would not bring a package back.
   '!node_modules/!(better-sqlite3)/**',

@@ -16,6 +16,7 @@ const ACCEPTED = [
   'Unlicense',
   'CC0-1.0',
   'Zlib',
+  'OFL-1.1',
 ];
 
 const licences = collectLicences(PROGRAM);

@@ -19,6 +19,10 @@ interface Manifest {
   dependencies?: Record<string, string>;
 }
 
+/** How the MIT licence begins; some packages bring its words and do not name it. */
+const MIT_WORDS =
+  /permission is hereby granted, free of charge, to any person obtaining a copy\s+of this software/i;
+
 /** Brought along to run the program from its sources; a packaged program has Electron's own. */
 const NOT_CARRIED = /^node(-|$)/;
 
@@ -63,6 +67,14 @@ function textOf(folder: string, manifest: Manifest, program: string): string {
   return lentText(program, manifest);
 }
 
+/** The fonts that documents are set in are no package; their licence lies beside them. */
+function fontsOf(program: string): Licence[] {
+  const text = join(program, 'resources/fonts/OFL.txt');
+  if (!existsSync(text)) return [];
+  const words = readFileSync(text, 'utf8').replaceAll('\r\n', '\n').trim();
+  return [{ name: 'Noto Sans and Noto Serif', version: 'fonts', licence: 'OFL-1.1', text: words }];
+}
+
 /**
  * Every package the program carries, found by following `dependencies` from the program's own package.json, in
  * order of name. Throws when one of them is not installed.
@@ -78,13 +90,14 @@ export function collectLicences(program: string): Licence[] {
       const manifest = manifestOf(at);
       const key = `${manifest.name}@${manifest.version}`;
       if (found.has(key)) continue;
-      const { version, license = '' } = manifest;
-      found.set(key, { name: manifest.name, version, licence: license, text: textOf(at, manifest, home) });
+      const text = textOf(at, manifest, home);
+      const licence = manifest.license ?? (MIT_WORDS.test(text) ? 'MIT' : 'not named');
+      found.set(key, { name: manifest.name, version: manifest.version, licence, text });
       visit(at);
     }
   };
   visit(home);
-  return [...found.values()].toSorted((a, b) => a.name.localeCompare(b.name));
+  return [...found.values(), ...fontsOf(home)].toSorted((a, b) => a.name.localeCompare(b.name));
 }
 
 /** The licences as one text, for a file beside the packaged program. */
