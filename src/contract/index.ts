@@ -14,6 +14,7 @@ import {
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
 import { addCost, editionCosts, removeCost, updateCost } from './costs.ts';
+import { drawCover, listPapers } from './covers.ts';
 import {
   correctEdition,
   createEdition,
@@ -53,6 +54,8 @@ const all = [
   checkCatalogue,
   checkIsbns,
   drawBarcode,
+  drawCover,
+  listPapers,
   addBlock,
   updateBlock,
   listBlocks,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { paper, printerFigures } from './covers.ts';
 import { anyText, filledText, isoDate, operation } from './operation.ts';
 
 export const settings = z.object({
@@ -40,6 +41,10 @@ export const settings = z.object({
       error: 'Name the countries where your books may be sold.',
       path: ['countries'],
     }),
+  /** The user's own papers, beside the usual ones. */
+  papers: z.array(paper).max(200),
+  /** The usual printer's figures for covers, where they differ from ours. */
+  printerFigures,
   theme: z.enum(['auto', 'light', 'dark']),
   /** Where backups are kept; empty for a folder beside the catalogue file. */
   backupFolder: anyText,
@@ -58,6 +63,8 @@ export const DEFAULT_SETTINGS: Settings = {
   workingDays: [1, 2, 3, 4, 5],
   countryOfPublication: '',
   salesRights: { scope: 'unstated', countries: [] },
+  papers: [],
+  printerFigures: {},
   theme: 'auto',
   backupFolder: '',
 };

@@ -6,6 +6,7 @@ import { catalogueQueries } from './catalogue.ts';
 import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
 import { costQueries } from './costs.ts';
+import { coverQueries } from './covers.ts';
 import { exportQueries } from './exports.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
@@ -28,6 +29,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...channelQueries,
   ...exportQueries,
   ...costQueries,
+  ...coverQueries,
   ...journalQueries,
   ...numberQueries,
   ...onixQueries,

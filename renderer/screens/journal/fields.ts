@@ -105,6 +105,8 @@ const SETTINGS: Record<keyof Settings | 'requestTemplate' | 'demo', string> = {
   requestTemplate: 'Request text',
   countryOfPublication: 'Country of publication',
   salesRights: 'Sales rights',
+  papers: 'Papers',
+  printerFigures: 'Figures of the printer',
   theme: 'Light or dark',
   backupFolder: 'Folder of backups',
   demo: 'Demo catalogue',

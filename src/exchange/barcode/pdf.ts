@@ -1,3 +1,4 @@
+import { assemblePdf } from '../pdf-file.ts';
 import { type BarcodeGeometry, barcodeGeometry } from './geometry.ts';
 import { glyphSegments, mapSegment, type Segment } from './glyphs.ts';
 import type { BarcodeOptions } from './options.ts';
@@ -14,7 +15,7 @@ export function barcodePdf(options: BarcodeOptions): Uint8Array {
   const geometry = barcodeGeometry(options);
   const box = `0 0 ${pt(geometry.widthMm)} ${pt(geometry.heightMm)}`;
   const content = drawing(geometry);
-  return assemble([
+  return assemblePdf([
     '<< /Type /Catalog /Pages 2 0 R >>',
     '<< /Type /Pages /Kids [3 0 R] /Count 1 >>',
     `<< /Type /Page /Parent 2 0 R /MediaBox [${box}] /TrimBox [${box}] /Resources << >> /Contents 4 0 R >>`,
@@ -67,17 +68,4 @@ function outlineStep(segment: Segment, from: { x: number; y: number }): string {
 /** Millimetres as points; the fourth decimal is a thirtieth of a micrometre. */
 function pt(mm: number): string {
   return String(Number((mm * POINTS_PER_MM).toFixed(4)));
-}
-
-/** Wraps numbered objects in a header, a cross-reference table and a trailer; object 1 is the catalogue, the last one the information. */
-function assemble(objects: string[]): Uint8Array {
-  let file = '%PDF-1.4\n';
-  const offsets = objects.map((object, i) => {
-    const offset = file.length;
-    file += `${i + 1} 0 obj\n${object}\nendobj\n`;
-    return `${String(offset).padStart(10, '0')} 00000 n \n`;
-  });
-  const size = objects.length + 1;
-  file += `xref\n0 ${size}\n0000000000 65535 f \n${offsets.join('')}trailer\n<< /Size ${size} /Root 1 0 R /Info ${objects.length} 0 R >>\nstartxref\n${file.length}\n%%EOF\n`;
-  return new TextEncoder().encode(file);
 }

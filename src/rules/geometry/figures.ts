@@ -1,3 +1,4 @@
+import type { GivenFigures } from '../../contract/covers.ts';
 import type { Paper, PrinterFigures } from './types.ts';
 
 const inches = (value: number): number => Math.round(value * 25_400);
@@ -28,5 +29,12 @@ export const USUAL_FIGURES: PrinterFigures = {
   boardWiderUm: 0,
   flapUm: inches(3.5),
   jacketWiderUm: inches(0.125),
-  barcode: { widthUm: 38_000, heightUm: 31_000, fromSpineUm: inches(0.25), fromFootUm: inches(0.25) },
+  barcodeFromSpineUm: inches(0.25),
+  barcodeFromFootUm: inches(0.25),
 };
+
+/** The usual figures with whatever the printer states in their place. */
+export function figuresWith(...given: readonly GivenFigures[]): PrinterFigures {
+  const stated = given.flatMap((figures) => Object.entries(figures).filter(([, um]) => um !== undefined));
+  return { ...USUAL_FIGURES, ...Object.fromEntries(stated) };
+}

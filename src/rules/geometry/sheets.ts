@@ -8,6 +8,9 @@ interface Strip {
   marginUm: number;
 }
 
+/** A bar code with its ISBN line at 100 % (STANDARDS B1). */
+const SYMBOL = { widthUm: 38_000, heightUm: 31_000 } as const;
+
 interface Plan {
   kind: SheetKind;
   edge: Sheet['edge'];
@@ -28,7 +31,8 @@ function inner(panel: Rect, sideUm: number, endUm: number): Rect | null {
 function barcodeIn(panels: readonly Panel[], figures: PrinterFigures): Rect | null {
   const back = panels.find((panel) => panel.kind === 'back cover');
   const spine = panels.find((panel) => panel.kind === 'spine');
-  const { widthUm, heightUm, fromSpineUm, fromFootUm } = figures.barcode;
+  const { barcodeFromSpineUm: fromSpineUm, barcodeFromFootUm: fromFootUm } = figures;
+  const { widthUm, heightUm } = SYMBOL;
   if (!back || !spine || widthUm + fromSpineUm > back.widthUm || heightUm + fromFootUm > back.heightUm) {
     return null;
   }

@@ -62,7 +62,8 @@ export interface PrinterFigures {
   flapUm: number;
   /** Added to the trim width for each side of a jacket. */
   jacketWiderUm: number;
-  barcode: { widthUm: number; heightUm: number; fromSpineUm: number; fromFootUm: number };
+  barcodeFromSpineUm: number;
+  barcodeFromFootUm: number;
 }
 
 /** How thick a paper is, as its maker states it: pages to the inch, or the thickness of one leaf. */

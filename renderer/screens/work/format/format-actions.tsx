@@ -1,12 +1,14 @@
 import { useState } from 'react';
 import type { Format } from '../../../../src/contract/formats.ts';
+import { madeOf } from '../../../../src/contract/terms.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
+import { CoverDialog } from '../cover/cover-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
 import { CopyFormatDialog, EditFormatDialog } from './format-dialogs.tsx';
 import { NumberDialog } from './number-dialog.tsx';
 
-type Doing = 'edit' | 'number' | 'copy' | 'cancel' | 'remove';
+type Doing = 'cover' | 'edit' | 'number' | 'copy' | 'cancel' | 'remove';
 
 const CANCELLABLE: readonly string[] = ['planned', 'committed', 'proofing'];
 
@@ -27,8 +29,10 @@ export function FormatActions({ format }: { format: Format }) {
       {format.isbn13 === null && !ended ? act('number', 'Take a number', 'plain') : null}
       {ended ? null : act('edit', 'Edit format')}
       {act('copy', 'Make another format')}
+      {madeOf(format.form) === 'print' && !ended ? act('cover', 'Cover size') : null}
       {CANCELLABLE.includes(format.standing) && !removable ? act('cancel', 'Cancel format') : null}
       {removable ? act('remove', 'Remove') : null}
+      {doing === 'cover' ? <CoverDialog format={format} onClose={close} /> : null}
       {doing === 'edit' ? <EditFormatDialog format={format} onClose={close} /> : null}
       {doing === 'number' ? <NumberDialog format={format} onClose={close} /> : null}
       {doing === 'copy' ? <CopyFormatDialog format={format} onClose={close} /> : null}

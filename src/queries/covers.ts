@@ -1,0 +1,69 @@
+import { Refusal } from '../contract/refusal.ts';
+import { coverDrawing } from '../exchange/cover/drawing.ts';
+import { coverPdf } from '../exchange/cover/pdf.ts';
+import { coverSvg } from '../exchange/cover/svg.ts';
+import { figuresWith, PAPERS } from '../rules/geometry/figures.ts';
+import { caseCover, jacket, paperbackCover } from '../rules/geometry/sheets.ts';
+import type { Book, PrinterFigures, Sheet, SheetKind } from '../rules/geometry/types.ts';
+import { formatById, type StoredFormat } from '../store/formats.ts';
+import { readSettings } from '../store/settings.ts';
+import type { Queries } from './context.ts';
+
+const LAY: Record<SheetKind, (book: Book, figures: PrinterFigures) => Sheet> = {
+  'paperback cover': paperbackCover,
+  case: caseCover,
+  jacket,
+};
+
+/** The sheet that is printed for a form: ONIX List 150 BB is a hardback. */
+function usualSheet(format: StoredFormat): SheetKind {
+  if (format.form !== 'BB') return 'paperback cover';
+  return format.caseKind === 'jacket' ? 'jacket' : 'case';
+}
+
+function bookOf(format: StoredFormat, given: { pages?: number | undefined; bulk: Book['bulk'] }): Book {
+  const { trimWidthUm, trimHeightUm } = format;
+  if (!format.form.startsWith('B'))
+    throw new Refusal('NOT_READY', 'This format is not printed and bound, so it has no spine.', 'formatId');
+  if (trimWidthUm === null || trimHeightUm === null)
+    throw new Refusal('NOT_READY', 'Enter the trim size of this format first.', 'formatId');
+  const pages = given.pages ?? format.pages;
+  if (pages === null)
+    throw new Refusal('NOT_READY', 'Enter the page count of this format first, or one to try here.', 'pages');
+  return { trimWidthUm, trimHeightUm, pages, bulk: given.bulk, rightToLeft: format.rightToLeft };
+}
+
+function notesOf(sheet: Sheet, book: Book, figures: PrinterFigures): string[] {
+  const notes: string[] = [];
+  if (book.pages % 2 === 1)
+    notes.push(`${book.pages} pages are an odd count; a blank page is added, for a leaf has two.`);
+  if (sheet.panels.some((panel) => panel.kind === 'spine' && panel.safe === null))
+    notes.push(
+      book.pages < figures.spineTextFromPages
+        ? `With fewer than ${figures.spineTextFromPages} pages the spine carries no text.`
+        : 'The spine is too thin for text within its margins.',
+    );
+  if (sheet.barcode === null) notes.push('The back cover has no room for a bar code at 100 %.');
+  return notes;
+}
+
+export const coverQueries = {
+  'covers.papers': ({ db }) => ({ papers: [...readSettings(db).papers, ...PAPERS] }),
+  'covers.draw': ({ db }, input) => {
+    const format = formatById(db, input.formatId);
+    if (!format) throw new Refusal('NOT_FOUND', `There is no format ${input.formatId}.`, 'formatId');
+    const book = bookOf(format, input);
+    const figures = figuresWith(readSettings(db).printerFigures, input.figures);
+    const sheet = LAY[input.sheet ?? usualSheet(format)](book, figures);
+    const drawing = coverDrawing(sheet, `Template of the ${sheet.kind}, ${book.pages} pages`);
+    const bytes = input.as === 'pdf' ? coverPdf(drawing) : new TextEncoder().encode(coverSvg(drawing));
+    return {
+      fileName: `${format.isbn13 ?? `format-${format.id}`}-${sheet.kind.replace(' ', '-')}-template.${input.as}`,
+      mediaType: input.as === 'pdf' ? 'application/pdf' : 'image/svg+xml',
+      base64: Buffer.from(bytes).toString('base64'),
+      sheet: { ...sheet, panels: [...sheet.panels], foldsUm: [...sheet.foldsUm] },
+      figures,
+      notes: notesOf(sheet, book, figures),
+    };
+  },
+} satisfies Queries<'covers.papers' | 'covers.draw'>;
