@@ -35,9 +35,9 @@ const NAMES: Record<PanelKind, string> = {
   'front flap': 'Front flap',
 };
 
-/** '152.4 mm', at most two decimals. */
+/** '152.4 mm', exact to a micrometre. */
 export function inMillimetres(um: number): string {
-  return `${Number((um / 1_000).toFixed(2))} mm`;
+  return `${um / 1_000} mm`;
 }
 
 function middle(rect: Rect): { xUm: number; yUm: number } {
@@ -71,6 +71,7 @@ function panelWords(sheet: Sheet): Label[] {
 export function coverDrawing(sheet: Sheet, title: string): CoverDrawing {
   const whole = { xUm: 0, yUm: 0, widthUm: sheet.widthUm, heightUm: sheet.heightUm };
   const { trimmed, edge, barcode } = sheet;
+  const front = sheet.panels.find((panel) => panel.kind === 'front cover') ?? trimmed;
   const safe = sheet.panels.flatMap((panel) => (panel.safe ? [panel.safe] : []));
   const edgeWords = `${edge.kind === 'bleed' ? 'Bleed' : 'Turn-in'} ${inMillimetres(edge.um)}, whole sheet ${inMillimetres(sheet.widthUm)} x ${inMillimetres(sheet.heightUm)}`;
   return {
@@ -89,8 +90,8 @@ export function coverDrawing(sheet: Sheet, title: string): CoverDrawing {
       ...(barcode ? wordsOf(barcode, ['Bar code', `${inMillimetres(barcode.widthUm)} wide`]) : []),
       {
         text: edgeWords,
-        ...middle(trimmed),
-        yUm: trimmed.yUm + SMALL_UM * 3,
+        ...middle(front),
+        yUm: front.yUm + SMALL_UM * 3,
         sizeUm: SMALL_UM,
         turned: false,
       },
