@@ -6,6 +6,7 @@ import { fieldsCarriedBetweenForms } from '../rules/carry.ts';
 import { changesOf } from '../rules/changes.ts';
 import { lockedSentence } from '../rules/locks.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
+import { deleteFiles, filesOfFormats } from '../store/format-files.ts';
 import {
   deleteFormat,
   formatById,
@@ -147,7 +148,14 @@ export const formatCommands = {
         'This format is part of a plan, so it is kept for the record; cancel it instead.',
         'id',
       );
+    if (filesOfFormats(db, [id]).some((file) => file.ended !== null))
+      throw new Refusal(
+        'IN_USE',
+        'A file of this format was superseded, so it is kept for the record; cancel the format instead.',
+        'id',
+      );
     for (const listing of listingsOfFormats(db, [id])) deleteListing(db, listing.id);
+    deleteFiles(db, id);
     deleteFormat(db, id);
     return { formatId: id };
   },

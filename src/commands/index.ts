@@ -5,7 +5,9 @@ import { channelCommands } from './channels.ts';
 import type { CommandHandler } from './context.ts';
 import { costCommands } from './costs.ts';
 import { demoCommands } from './demo.ts';
+import { editionAdviceCommands } from './edition-advice.ts';
 import { editionCommands } from './editions.ts';
+import { formatFileCommands } from './format-files.ts';
 import { formatCommands } from './formats.ts';
 import { listingCommands } from './listings.ts';
 import { nextEditionCommands } from './next-edition.ts';
@@ -28,7 +30,9 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...channelCommands,
   ...costCommands,
   ...demoCommands,
+  ...editionAdviceCommands,
   ...editionCommands,
+  ...formatFileCommands,
   ...formatCommands,
   ...listingCommands,
   ...nextEditionCommands,

@@ -8,6 +8,7 @@ import { insertEdition, replacementOf, type StoredEdition } from '../store/editi
 import { formatsOfEditions, type StoredFormat } from '../store/formats.ts';
 import { insertListing, listingsOfFormats } from '../store/listings.ts';
 import type { CommandContext, Commands } from './context.ts';
+import { keepReasons } from './edition-advice.ts';
 import { needEdition } from './editions.ts';
 import { addFormat } from './formats.ts';
 import { assignTogether } from './number-allocation.ts';
@@ -75,6 +76,7 @@ export const nextEditionCommands = {
       ...changesOf(carried, input.changes as Partial<EditionFields>),
     };
     const editionId = insertEdition(db, { ...fields, workId: old.workId, replacesId: old.id });
+    if (input.stated) keepReasons(context, old.id, editionId, input.stated);
     const formatIds: number[] = [];
     for (const id of new Set(input.carry)) {
       const from = formats.find((format) => format.id === id) as FormatFields & { id: number };

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { statedChanges } from './edition-advice.ts';
 import { format, formatFields } from './formats.ts';
 import { anyText, filledText, isoDate, operation, rowId } from './operation.ts';
 import { AUDIENCES, SUBJECT_SCHEMES } from './terms.ts';
@@ -148,6 +149,8 @@ export const prepareNextEdition = operation({
     changes: editionFields.partial().default({}),
     /** Also make a listing on the same channels for each carried format. */
     carryListings: z.boolean().default(true),
+    /** What was stated of the change that leads to this edition; kept with it, with what the rules said. */
+    stated: statedChanges.optional(),
   }),
   output: z.object({ editionId: rowId, formatIds: z.array(rowId) }),
   errors: ['NOT_READY', 'ALREADY_EXISTS', 'BLOCK_EMPTY'],

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { formatFile } from './format-files.ts';
 import { listing } from './listings.ts';
 import { anyText, filledText, isoDate, money, operation, rowId } from './operation.ts';
 import { CASE_KINDS, FINISHES, formatStanding, INTERIOR_COLOURS } from './terms.ts';
@@ -71,6 +72,8 @@ export const format = formatFields.extend({
     .object({ since: isoDate, channelName: z.string(), fields: z.array(z.string()), reason: z.string() })
     .nullable(),
   listings: z.array(listing),
+  /** Final files, those in force first, then the newest. */
+  files: z.array(formatFile),
 });
 export type Format = z.infer<typeof format>;
 

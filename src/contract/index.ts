@@ -15,6 +15,7 @@ import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './cata
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
 import { addCost, editionCosts, removeCost, updateCost } from './costs.ts';
 import { drawCover, listPapers } from './covers.ts';
+import { adviceRules, adviseEdition, keptAdvice, noteAdvice } from './edition-advice.ts';
 import {
   correctEdition,
   createEdition,
@@ -24,6 +25,7 @@ import {
 } from './editions.ts';
 import { makeExport } from './exports.ts';
 import { dropFile, getFile, putFile } from './files.ts';
+import { recordFormatFile, withdrawFormatFile } from './format-files.ts';
 import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
 import { checkIsbns } from './isbns.ts';
 import { listJournal, undoChange } from './journal.ts';
@@ -79,11 +81,17 @@ const all = [
   updateEdition,
   removeEdition,
   prepareNextEdition,
+  adviceRules,
+  adviseEdition,
+  noteAdvice,
+  keptAdvice,
   createFormat,
   copyFormat,
   updateFormat,
   cancelFormat,
   removeFormat,
+  recordFormatFile,
+  withdrawFormatFile,
   listChannels,
   createChannel,
   updateChannel,

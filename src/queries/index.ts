@@ -7,6 +7,7 @@ import { channelQueries } from './channels.ts';
 import type { QueryHandler } from './context.ts';
 import { costQueries } from './costs.ts';
 import { coverQueries } from './covers.ts';
+import { editionAdviceQueries } from './edition-advice.ts';
 import { exportQueries } from './exports.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
@@ -30,6 +31,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...exportQueries,
   ...costQueries,
   ...coverQueries,
+  ...editionAdviceQueries,
   ...journalQueries,
   ...numberQueries,
   ...onixQueries,

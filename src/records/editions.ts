@@ -8,6 +8,7 @@ import { EDITION_LOCKS, FORMAT_LOCKS, LOCK_REASONS, type LockFacts, lockedFields
 import { nextSteps } from '../rules/standings.ts';
 import type { ReadDb } from '../store/connection.ts';
 import type { StoredEdition } from '../store/editions.ts';
+import { filesOfFormats, type StoredFile } from '../store/format-files.ts';
 import { formatsOfEditions, marks, type StoredFormat } from '../store/formats.ts';
 import { listingsOfFormats, type StoredListing } from '../store/listings.ts';
 
@@ -49,6 +50,7 @@ function moreLocks(db: ReadDb, formatIds: number[]): MoreLocks {
 function formatFacts(
   stored: StoredFormat,
   listings: StoredListing[],
+  files: StoredFile[],
   facts: Pick<LockFacts, 'correcting' | 'more'>,
 ): Format {
   const { plannedOn: _plannedOn, ...rest } = stored;
@@ -73,6 +75,7 @@ function formatFacts(
         }
       : null,
     listings: listings.map((listing) => listingFacts(listing, ended)),
+    files: files.map(({ formatId: _formatId, ...file }) => file),
   };
 }
 
@@ -146,6 +149,13 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
     db,
     formats.map((stored) => stored.id),
   );
+  const files = Map.groupBy(
+    filesOfFormats(
+      db,
+      formats.map((stored) => stored.id),
+    ),
+    (file) => file.formatId,
+  );
   const { plans, replacements, corrections } = aroundEditions(db, ids);
   const more = moreLocks(
     db,
@@ -167,7 +177,10 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
       }),
       correction,
       formats: own.map((format) =>
-        formatFacts(format, ofFormat.get(format.id) ?? [], { correcting, more: more.get(format.id) ?? [] }),
+        formatFacts(format, ofFormat.get(format.id) ?? [], files.get(format.id) ?? [], {
+          correcting,
+          more: more.get(format.id) ?? [],
+        }),
       ),
       plans: plans
         .filter((plan) => plan.editionId === stored.id)

@@ -39,6 +39,9 @@ const REWOUND: Record<string, string> = {
   plan: `SELECT id, edition_id, kind, day, made_on, iif(dropped_on <= :day, dropped_on, NULL) AS dropped_on,
       iif(dropped_on <= :day, dropped_reason, NULL) AS dropped_reason
     FROM main.plan WHERE made_on <= :day`,
+  format_file: `SELECT id, format_id, kind, file_name, final_on, sha256, note, iif(ended_on <= :day, ended_on, NULL) AS ended_on,
+      iif(ended_on <= :day, ended_how, NULL) AS ended_how, iif(ended_on <= :day, ended_reason, '') AS ended_reason
+    FROM main.format_file WHERE final_on <= :day AND format_id IN (SELECT id FROM temp.format)`,
   number_block: 'SELECT * FROM main.number_block WHERE bought_on IS NULL OR bought_on <= :day',
 };
 
@@ -52,6 +55,7 @@ const ORDER = [
   'edition',
   'work',
   'plan',
+  'format_file',
   'number_block',
 ];
 const INDEXES = [
@@ -65,6 +69,7 @@ const INDEXES = [
   'CREATE UNIQUE INDEX temp.rewound_edition ON edition (id)',
   'CREATE INDEX temp.rewound_edition_work ON edition (work_id)',
   'CREATE INDEX temp.rewound_plan ON plan (edition_id)',
+  'CREATE INDEX temp.rewound_file ON format_file (format_id)',
 ];
 
 /** Rewinds a reading connection of its own to a past day; it stays on that day until it is closed. */

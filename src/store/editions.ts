@@ -1,6 +1,7 @@
 import { asc, eq, inArray } from 'drizzle-orm';
 import type { Contributor, EditionFields, Subject } from '../contract/editions.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
+import { deleteAdvice } from './edition-advice.ts';
 import { edition, editionContributor, editionKeyword, editionSubject } from './schema.ts';
 
 type Columns = typeof edition.$inferSelect;
@@ -120,8 +121,9 @@ export function writeEdition(db: WriteDb, id: number, fields: Partial<EditionFie
     if (lists[field] !== undefined) writeList(db, id, field, fields);
 }
 
-/** Removes an edition that has no format, with its lists. */
+/** Removes an edition that has no format, with its lists and what was answered on it. */
 export function deleteEdition(db: WriteDb, id: number): void {
+  deleteAdvice(db, id);
   for (const field of ['contributors', 'subjects', 'keywords'] as const) writeList(db, id, field, {});
   db.orm.delete(edition).where(eq(edition.id, id)).run();
 }

@@ -64,6 +64,11 @@ function workOf(db: ReadDb, entity: string, row: Row): number | null {
       byFormat.replace('f.id = ?', 'f.id = (SELECT format_id FROM listing WHERE id = ?)'),
       row.listing_id,
     );
+  if (typeof row.advice_id === 'number')
+    return pluck(
+      'SELECT e.work_id AS w FROM edition_advice a JOIN edition e ON e.id = a.edition_id WHERE a.id = ?',
+      row.advice_id,
+    );
   if (typeof row.task_id === 'number')
     return pluck('SELECT work_id AS w FROM task WHERE id = ?', row.task_id);
   return null;

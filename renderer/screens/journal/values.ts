@@ -42,6 +42,13 @@ function fromSheet(text: string): string {
   return filled.map(({ label, value }) => `${label}: ${value}`).join('; ');
 }
 
+const VERDICTS: Record<string, string> = {
+  new: 'a new number',
+  judge: 'one’s own call',
+  same: 'keep the number',
+  mixed: 'differs by format',
+};
+
 const READERS: Record<string, (text: string) => string> = {
   form: (code) => named(PRODUCT_FORMS, code),
   form_detail: (code) => named(FORM_DETAILS, code),
@@ -52,6 +59,8 @@ const READERS: Record<string, (text: string) => string> = {
   sheet: fromSheet,
   sheet_items: (text) => fromJson(text, fieldName),
   locks_more: (text) => fromJson(text, fieldName),
+  verdict: (text) => VERDICTS[text] ?? text,
+  told: (text) => (text === 'record' ? 'the records' : 'the publisher'),
   value: (text) => fromJson(text, (word) => word),
 };
 
