@@ -1,11 +1,14 @@
 import { type ReactNode, useCallback, useEffect, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import { useQueryOf } from '../api.ts';
+import { noteCatalogue } from '../recent.ts';
 import { useTheme } from '../theme.ts';
 import { IconButton, Refused } from '../ui/index.ts';
 import { LiveRegions } from '../ui/live-regions.tsx';
 import { AsOfControl } from './as-of.tsx';
 import { Banners } from './banners.tsx';
+import { Finder } from './finder/finder.tsx';
+import { HistoryButtons } from './history-buttons.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
 import { LinkLost } from './link-lost.tsx';
 import { Brand, Contents } from './navigation.tsx';
@@ -47,6 +50,7 @@ export function Frame({ children }: { children: ReactNode }) {
   useShortcuts(showKeys);
   useTheme(settings.data?.theme);
   useEffect(() => noteVisit(path), [path]);
+  useEffect(() => noteCatalogue(info.data?.file ?? ''), [info.data?.file]);
   return (
     <div className="window">
       <button type="button" className="skip" onClick={() => main.current?.focus()}>
@@ -56,9 +60,11 @@ export function Frame({ children }: { children: ReactNode }) {
       <div className="sheet">
         <header>
           <div className="running-head">
+            <HistoryButtons />
             <p className="running-title" title={info.data?.file}>
               {info.data?.name ?? ' '}
             </p>
+            <Finder />
             <AsOfControl today={info.data?.today} />
             <IconButton sign="keys" label="Keys" onClick={showKeys} />
           </div>

@@ -3,6 +3,8 @@ import { SCREENS } from './screens.ts';
 import { useSingleKeys } from './shortcuts.ts';
 
 const OTHERS = [
+  { keys: ['Ctrl K'], does: 'Find anything: titles, numbers, people, channels, tasks' },
+  { keys: ['Alt ←', 'Alt →'], does: 'Go back and forward' },
   { keys: ['/'], does: 'Go to the search of the screen' },
   { keys: ['?'], does: 'Show these keys' },
   { keys: ['↑', '↓'], does: 'Move between the rows of a table, from a row’s name' },

@@ -7,6 +7,8 @@ const MEMORY = 'single-keys';
 const AFTER_G_MS = 1_500;
 const TYPING = 'input, textarea, select, [contenteditable]';
 
+const finderInput = () => document.querySelector<HTMLInputElement>('input[data-finder]');
+
 const watchers = new Set<() => void>();
 
 function watch(fn: () => void): () => void {
@@ -28,8 +30,9 @@ export function useSingleKeys(): [boolean, (on: boolean) => void] {
   return [on, set];
 }
 
+/** The screen's own search, or the window's where it has none. */
 function focusSearch(): boolean {
-  const search = document.querySelector<HTMLInputElement>('main [data-screen-search] input');
+  const search = document.querySelector<HTMLInputElement>('main [data-screen-search] input') ?? finderInput();
   search?.focus();
   search?.select();
   return search !== null;
@@ -41,8 +44,35 @@ function isElsewhere(event: KeyboardEvent): boolean {
   return event.target instanceof Element && event.target.matches(TYPING);
 }
 
+/** The keys with Ctrl, Cmd or Alt, which work while something is typed too. Answers whether one was pressed. */
+function pressedChord(event: KeyboardEvent): boolean {
+  if (event.defaultPrevented || document.querySelector('dialog[open]')) return false;
+  if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'k') {
+    finderInput()?.focus();
+    finderInput()?.select();
+    return true;
+  }
+  if (!event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return false;
+  if (event.key === 'ArrowLeft') history.back();
+  else if (event.key === 'ArrowRight') history.forward();
+  else return false;
+  return true;
+}
+
+/** Ctrl K finds anything, Alt with left and right goes back and forward: always on, since no speech presses them. */
+function useChords(): void {
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (pressedChord(event)) event.preventDefault();
+    };
+    document.addEventListener('keydown', onKeyDown);
+    return () => document.removeEventListener('keydown', onKeyDown);
+  }, []);
+}
+
 /** `g` and a letter jump to a screen, `/` goes to the search, `?` shows the keys. */
 export function useShortcuts(showKeys: () => void): void {
+  useChords();
   const [, navigate] = useLocation();
   const [on] = useSingleKeys();
   const pressedG = useRef(0);

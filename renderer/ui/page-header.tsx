@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { useLocation } from 'wouter';
+import { noteRecent } from '../recent.ts';
 import { Breadcrumb, type Crumb } from './breadcrumb.tsx';
 
 export interface PageHeaderProps {
@@ -27,7 +28,8 @@ export function PageHeader({ title, italic, crumbs, lede, actions }: PageHeaderP
   const view = viewOf(path);
   useEffect(() => {
     document.title = `${title} — Edition Ledger`;
-  }, [title]);
+    if (italic) noteRecent({ to: view, label: title, kind: 'Work' });
+  }, [title, italic, view]);
   useEffect(() => {
     if (shownView !== undefined && shownView !== view) heading.current?.focus();
     shownView = view;

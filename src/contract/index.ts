@@ -43,6 +43,7 @@ import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
+import { findRecords } from './search.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
 import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
@@ -145,6 +146,7 @@ const all = [
   loadRanges,
   getSettings,
   updateSettings,
+  findRecords,
 ] as const;
 
 type Declared = (typeof all)[number];

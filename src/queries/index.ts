@@ -15,6 +15,7 @@ import { onixQueries } from './onix.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { rangeQueries } from './ranges.ts';
 import { requestQueries } from './requests.ts';
+import { searchQueries } from './search.ts';
 import { settingQueries } from './settings.ts';
 import { submissionQueries } from './submissions.ts';
 import { taskQueries } from './tasks.ts';
@@ -38,6 +39,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...ownedListQueries,
   ...rangeQueries,
   ...requestQueries,
+  ...searchQueries,
   ...settingQueries,
   ...submissionQueries,
   ...taskQueries,

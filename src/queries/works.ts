@@ -33,7 +33,7 @@ export const workQueries = {
   },
 
   'works.list': (context, { asOf, ...filter }) => {
-    const page = worksPage(context.on(asOf), filter);
+    const page = worksPage(context.on(asOf), { ...filter, past: asOf !== undefined });
     const byWork = Map.groupBy(page.formats, (row) => row.workId);
     const works = page.works.map((work) => ({
       ...work,

@@ -4,6 +4,9 @@ import { type ReadDb, wrap } from './connection.ts';
 /** Tables that are not journalled: the journal itself, the list of applied migrations, and what is derived. */
 const UNJOURNALLED = new Set(['journal', 'migration', 'number_run', 'number_tally']);
 
+/** Derived too: the search's entries, its index and the tables SQLite keeps for it. */
+const isSearch = (table: string) => table.startsWith('search_');
+
 interface Column {
   name: string;
   pk: number;
@@ -18,7 +21,7 @@ export function journalledTables(db: ReadDb): { table: string; columns: string[]
   );
   return tables
     .map(({ name }) => name)
-    .filter((table) => !UNJOURNALLED.has(table))
+    .filter((table) => !UNJOURNALLED.has(table) && !isSearch(table))
     .flatMap((table) => {
       const columns = db
         .all<Column>('SELECT name, pk, hidden FROM pragma_table_xinfo(?)', table)

@@ -86,8 +86,22 @@ const WRONG_TALLIES = `
     SELECT coalesce(sum(n.standing = 'reserved'), 0), coalesce(sum(n.standing = 'assigned'), 0),
       coalesce(sum(n.standing = 'spent'), 0) FROM number n WHERE n.block_id = b.id)`;
 
+/** Records that the search would not find by what they say now. */
+const WRONG_ENTRIES = `
+  SELECT DISTINCT 'search_entry of ' || kind || ' ' || record_id AS what FROM (
+    SELECT * FROM (SELECT id, kind, record_id, name, words FROM search_source
+      EXCEPT SELECT id, kind, record_id, name, words FROM search_entry)
+    UNION ALL SELECT * FROM (SELECT id, kind, record_id, name, words FROM search_entry
+      EXCEPT SELECT id, kind, record_id, name, words FROM search_source))`;
+
+/** What is derived from other rows; a file of an older form, opened for reading, has no search yet. */
+function wrongDerived(db: ReadDb): { what: string }[] {
+  const search = db.one("SELECT 1 FROM sqlite_schema WHERE name = 'search_entry'") !== undefined;
+  return db.all(`${WRONG_RUNS} UNION ALL ${WRONG_TALLIES}${search ? ` UNION ALL ${WRONG_ENTRIES}` : ''}`);
+}
+
 /**
- * Replays the journal and sets it against the tables, and what is derived from the numbers against the numbers.
+ * Replays the journal and sets it against the tables, and what is derived from other rows against those.
  * Answers the rows that differ ('work 3', 'number_run of block 1'), at most `most` of them; none means that the
  * journal tells the whole story.
  */
@@ -98,8 +112,7 @@ export function replayDifferences(db: ReadDb, most = 20): string[] {
     if (differences.size >= most) break;
     differences.add(`${table} ${key}`);
   }
-  for (const { what } of db.all<{ what: string }>(`${WRONG_RUNS} UNION ALL ${WRONG_TALLIES}`))
-    differences.add(what);
+  for (const { what } of wrongDerived(db)) differences.add(what);
   return [...differences].slice(0, most);
 }
 

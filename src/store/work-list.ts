@@ -1,6 +1,14 @@
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
 import { marks } from './formats.ts';
+import { entriesHolding, soughtIn } from './search.ts';
+
+/** `past` says that the connection stands on a past day, where today's index does not hold. */
+interface WorkFilter {
+  search: string;
+  standing?: FormatStanding | undefined;
+  past: boolean;
+}
 
 export interface ListedWork {
   id: number;
@@ -33,32 +41,28 @@ export function allFormats(db: ReadDb): ListedFormat[] {
   return db.all<ListedFormat>(`${FORMATS} ORDER BY e.title, e.work_id, coalesce(e.number, 1) DESC, f.id`);
 }
 
-const escapeLike = (text: string) => text.replaceAll(/[\\%_]/g, (sign) => `\\${sign}`);
+/** The digits of a number that is searched for whole or in part; of ten characters the check digit is left out. */
+function digitsOf(text: string): string | undefined {
+  const digits = text.replaceAll(/[\s-]/g, '');
+  if (!/^\d{3,13}$/.test(digits) && !/^\d{9}[Xx]$/.test(digits)) return undefined;
+  return digits.length === 10 ? digits.slice(0, 9) : digits;
+}
+
+const BY_NUMBER = `SELECT e.work_id FROM number n JOIN format f ON f.id = n.format_id JOIN edition e ON e.id = f.edition_id
+  WHERE n.isbn13 LIKE ?`;
 
 /** The condition and parameters that pick works by text (title, subtitle, person, digits of a number) and standing. */
-function filterOf(
-  search: string,
-  standing: FormatStanding | undefined,
-): { where: string; params: unknown[] } {
+function filterOf({ search, standing, past }: WorkFilter): { where: string; params: unknown[] } {
   const where: string[] = [];
   const params: unknown[] = [];
-  const text = search.trim();
-  if (text !== '') {
-    const digits = text.replaceAll(/[\s-]/g, '');
-    const like = `%${escapeLike(text)}%`;
-    const byNumber = /^\d{3,13}$/.test(digits) || /^\d{9}[Xx]$/.test(digits);
-    const core = digits.length === 10 ? digits.slice(0, 9) : digits;
-    where.push(`(w.title LIKE ? ESCAPE '\\' OR EXISTS (SELECT 1 FROM edition e WHERE e.work_id = w.id
-        AND (e.title LIKE ? ESCAPE '\\' OR e.subtitle LIKE ? ESCAPE '\\' OR e.series LIKE ? ESCAPE '\\'))
-      OR EXISTS (SELECT 1 FROM edition e JOIN edition_contributor c ON c.edition_id = e.id
-        WHERE e.work_id = w.id AND c.name LIKE ? ESCAPE '\\')${
-          byNumber
-            ? ` OR EXISTS (SELECT 1 FROM edition e JOIN format f ON f.edition_id = e.id JOIN number n ON n.format_id = f.id
-        WHERE e.work_id = w.id AND n.isbn13 LIKE ?)`
-            : ''
-        })`);
-    params.push(like, like, like, like, like);
-    if (byNumber) params.push(`%${core}%`);
+  const sought = soughtIn(search, past);
+  if (sought.terms.length > 0) {
+    const entries = entriesHolding('work', sought);
+    const digits = digitsOf(search);
+    where.push(
+      `(w.id IN (SELECT id FROM (${entries.sql}))${digits === undefined ? '' : ` OR w.id IN (${BY_NUMBER})`})`,
+    );
+    params.push(...entries.params, ...(digits === undefined ? [] : [`%${digits}%`]));
   }
   if (standing !== undefined) {
     where.push(`EXISTS (SELECT 1 FROM edition e JOIN format f ON f.edition_id = e.id
@@ -71,9 +75,9 @@ function filterOf(
 /** A page of works by title, with their formats, in three queries. */
 export function worksPage(
   db: ReadDb,
-  filter: { search: string; standing?: FormatStanding | undefined; from: number; count: number },
+  filter: WorkFilter & { from: number; count: number },
 ): { works: ListedWork[]; formats: ListedFormat[]; total: number } {
-  const { where, params } = filterOf(filter.search, filter.standing);
+  const { where, params } = filterOf(filter);
   const works = db.all<ListedWork>(
     `SELECT w.id, w.title, (SELECT count(*) FROM edition e WHERE e.work_id = w.id) AS editions,
        coalesce((SELECT group_concat(name, ', ') FROM (SELECT c.name FROM edition_contributor c WHERE c.edition_id = (

@@ -259,7 +259,12 @@ describe('the steps', () => {
         (what) => !triggers.has(`journal_${table}_${what}`),
       ),
     );
-    expect(bare.sort()).toEqual(['journal', 'migration', 'number_run', 'number_tally']);
+    expect(bare.filter((table) => !table.startsWith('search_')).sort()).toEqual([
+      'journal',
+      'migration',
+      'number_run',
+      'number_tally',
+    ]);
     catalogue.change('moods.add', AT, (db) => db.run("INSERT INTO mood (word) VALUES ('calm')"));
     expect(examine(wrap(catalogue.rawRead), readMigrations(steps)).ok).toBe(true);
     close();

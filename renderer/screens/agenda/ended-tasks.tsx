@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import type { OutputOf } from '../../../src/contract/index.ts';
+import { useQueryParam } from '../../location.ts';
 import { type Column, EmptyState, Standing, Table } from '../../ui/index.ts';
 import { dayInWords } from './days.ts';
 import { type Task, workRoute } from './words.ts';
@@ -43,6 +44,7 @@ interface EndedTasksProps {
 
 /** What was done and what was dropped, newest first. */
 export function EndedTasks({ list }: EndedTasksProps) {
+  const [sought] = useQueryParam('task');
   const tasks = list?.tasks ?? [];
   const hidden = (list?.total ?? 0) - tasks.length;
   return (
@@ -52,7 +54,10 @@ export function EndedTasks({ list }: EndedTasksProps) {
       rows={tasks}
       rowKey={(task) => task.id}
       initialSort={{ key: 'ended', down: true }}
-      rowTone={(task) => (task.standing === 'dropped' ? 'quiet' : undefined)}
+      rowTone={(task) => {
+        if (String(task.id) === sought) return 'chosen';
+        return task.standing === 'dropped' ? 'quiet' : undefined;
+      }}
       loading={list === undefined}
       empty={
         <EmptyState title="Nothing done or dropped yet">

@@ -7,7 +7,7 @@ import { Button, Notice, PageHeader, Refused, Tabs } from '../../ui/index.ts';
 import { AgendaDialog, type Question } from './agenda-dialog.tsx';
 import { AgendaFilter } from './agenda-filter.tsx';
 import { AgendaView } from './agenda-view.tsx';
-import { useKeptPlace, useTaskKeys } from './task-keys.ts';
+import { useGoToTask, useKeptPlace, useTaskKeys } from './task-keys.ts';
 import { useAgenda, useAgendaTerms } from './use-agenda.ts';
 import { type Asking, blockedBy, type Task } from './words.ts';
 import './agenda.css';
@@ -42,6 +42,7 @@ function Agenda({ today }: { today: string }) {
     if (task) ask(what, task);
   };
   useTaskKeys(list, byKey);
+  useGoToTask(list, agenda.open.data);
   const create = () => setQuestion({ what: 'new' });
   const newTask = (
     <Button onClick={create} disabled={readOnly !== undefined} reason={readOnly}>

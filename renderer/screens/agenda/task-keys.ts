@@ -1,4 +1,5 @@
 import { type RefObject, useCallback, useEffect, useRef } from 'react';
+import { useQueryParam } from '../../location.ts';
 import { useSingleKeys } from '../../shell/shortcuts.ts';
 import type { Asking } from './words.ts';
 
@@ -80,4 +81,17 @@ export function useKeptPlace(list: RefObject<HTMLElement | null>, busy: boolean)
   return useCallback(() => {
     place.current = currentIndex(rowsOf(list.current));
   }, [list]);
+}
+
+/** Goes to the task that the address names, once it is shown: its row takes the focus. */
+export function useGoToTask(list: RefObject<HTMLElement | null>, shown: unknown): void {
+  const [task] = useQueryParam('task');
+  const gone = useRef('');
+  useEffect(() => {
+    const row = task === '' ? undefined : rowsOf(list.current).find((one) => one.dataset.task === task);
+    if (gone.current === task || !row || shown === undefined) return;
+    gone.current = task;
+    row.scrollIntoView({ block: 'center' });
+    row.querySelector<HTMLElement>(DO_BUTTON)?.focus({ preventScroll: true });
+  }, [task, shown, list]);
 }

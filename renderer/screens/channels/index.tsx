@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useQueryOf } from '../../api.ts';
-import { useAsOf } from '../../location.ts';
+import { useAsOf, useQueryParam } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
 import { Button, EmptyState, PageHeader, Refused } from '../../ui/index.ts';
 import { AddChannelDialog, EditChannelDialog } from './channel-dialog.tsx';
@@ -46,10 +46,10 @@ export default function ChannelsScreen() {
   const { asOf } = useAsOf();
   const readOnly = useReadOnly();
   const list = useQueryOf('channels.list', {});
-  const [open, setOpen] = useState<'new' | number>();
+  const [adding, setAdding] = useState(false);
+  const [opened, setOpened] = useQueryParam('channel');
   const channels = list.data?.channels ?? [];
-  const edited = channels.find((channel) => channel.id === open);
-  const end = () => setOpen(undefined);
+  const edited = channels.find((channel) => String(channel.id) === opened);
   useFocusAfterRemoval(channels.length);
   const isOpen = channels.filter((channel) => channel.closedOn === null).length;
   return (
@@ -63,7 +63,7 @@ export default function ChannelsScreen() {
               kind="primary"
               disabled={readOnly !== undefined}
               reason={readOnly}
-              onClick={() => setOpen('new')}
+              onClick={() => setAdding(true)}
             >
               Add a channel…
             </Button>
@@ -72,13 +72,13 @@ export default function ChannelsScreen() {
       />
       <Refused refusal={list.error} />
       {list.data && channels.length === 0 ? (
-        <NoChannel readOnly={readOnly} onAdd={() => setOpen('new')} />
+        <NoChannel readOnly={readOnly} onAdd={() => setAdding(true)} />
       ) : null}
       {channels.length > 0 ? (
-        <ChannelTable channels={channels} onOpen={(channel) => setOpen(channel.id)} />
+        <ChannelTable channels={channels} onOpen={(channel) => setOpened(String(channel.id))} />
       ) : null}
-      {open === 'new' ? <AddChannelDialog onClose={end} /> : null}
-      {edited ? <EditChannelDialog key={edited.id} channel={edited} onClose={end} /> : null}
+      {adding ? <AddChannelDialog onClose={() => setAdding(false)} /> : null}
+      {edited ? <EditChannelDialog key={edited.id} channel={edited} onClose={() => setOpened('')} /> : null}
     </>
   );
 }

@@ -88,6 +88,7 @@ const NAMES: Record<string, string> = {
   subject: 'Subject',
   body: 'Text',
   saved_on: 'Saved on',
+  terms: 'What is shown',
 };
 
 /** `trim_width_um` → `trimWidthUm`, as the contract writes it. */

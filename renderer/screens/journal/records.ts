@@ -17,6 +17,7 @@ const RECORDS: Record<string, RecordName> = {
   correction: { one: 'Correction', many: 'Corrections' },
   text_template: { one: 'Text', many: 'Texts' },
   acceptance: { one: 'Accepted finding', many: 'Accepted findings' },
+  saved_filter: { one: 'Saved filter', many: 'Saved filters' },
   setting: { one: 'Setting', many: 'Settings' },
   format_file: { one: 'File', many: 'Files' },
   edition_advice: { one: 'Answer on new edition or reprint', many: 'Answers on new edition or reprint' },
