@@ -12,7 +12,7 @@ CREATE TABLE search_entry (
 ) STRICT;
 CREATE INDEX search_entry_by_name ON search_entry (kind, name COLLATE NOCASE);
 CREATE VIRTUAL TABLE search_words USING fts5 (
-  words, content='search_entry', content_rowid='id', tokenize='trigram remove_diacritics 1'
+  words, content='search_entry', content_rowid='id', columnsize=0, tokenize='trigram remove_diacritics 1'
 );
 
 CREATE INDEX edition_contributor_by_name ON edition_contributor (name);

@@ -18,6 +18,7 @@ import {
   schemaVersionOf,
 } from './migrate.ts';
 import { schemaFaults } from './schema-check.ts';
+import { mendSearchIndex } from './search.ts';
 import { refusalOf } from './sqlite-errors.ts';
 
 export interface CatalogueFile {
@@ -118,6 +119,7 @@ function openWriter(file: string, options: OpenFileOptions, asLeft: boolean): Wr
     if (upgrade && cautions[0]) throw new Refusal('CATALOGUE_DAMAGED', cautions[0]);
     if (upgrade) takeBackup(raw, file, backupFolder(file, ''), 'before upgrade', options.at);
     applyMigrations(raw, migrations, options.at);
+    if (!fresh && !asLeft) mendSearchIndex(wrap(raw));
     return { raw, cautions };
   } catch (error) {
     raw.close();

@@ -73,6 +73,19 @@ const UNREADABLE = {
 };
 
 /**
+ * SQLite's check of the search index goes by what the connection last knew of it, and takes another connection's
+ * newer writing for damage; asking the index anything makes the connection look again.
+ */
+function lookAtSearchAgain(db: ReadDb): void {
+  if (db.one("SELECT 1 FROM sqlite_schema WHERE name = 'search_words'") === undefined) return;
+  try {
+    db.one('SELECT rowid FROM search_words WHERE search_words MATCH ? LIMIT 1', '"zzz"');
+  } catch {
+    // The check itself says what is wrong with it.
+  }
+}
+
+/**
  * Examines a whole file: pages and indexes, rules, references, the journal's chain, and the tables against a replay
  * of the journal. Takes as long as reading everything once.
  */
@@ -80,6 +93,7 @@ export function examine(
   db: ReadDb,
   migrations: readonly Migration[] = readMigrations(MIGRATIONS),
 ): Examination {
+  lookAtSearchAgain(db);
   const integrity =
     db.one<{ integrity_check: string }>('PRAGMA integrity_check(1)')?.integrity_check ?? 'no answer';
   const schema = schemaFaults(db, migrations);

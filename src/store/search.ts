@@ -1,4 +1,4 @@
-import type { ReadDb } from './connection.ts';
+import type { ReadDb, WriteDb } from './connection.ts';
 
 /** Kinds of record that are found by their words, with the place of each in the index (migration 0009). */
 const KIND = { work: 1, person: 2, channel: 3, task: 4 } as const;
@@ -136,4 +136,16 @@ export function workInBrief(
      FROM work w WHERE w.id = ?`,
     id,
   );
+}
+
+/**
+ * Makes the index anew where it does not hold the words of the entries: of all the file holds it alone can be made
+ * from the rest, so what harmed it need trouble nobody.
+ */
+export function mendSearchIndex(db: WriteDb): void {
+  try {
+    db.run("INSERT INTO search_words (search_words, rank) VALUES ('integrity-check', 1)");
+  } catch {
+    db.run("INSERT INTO search_words (search_words) VALUES ('rebuild')");
+  }
 }

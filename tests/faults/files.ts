@@ -37,17 +37,19 @@ export function reading<T>(file: string, work: (raw: Database.Database) => T): T
   }
 }
 
-/** Every row of every table but SQLite's own, as text by table. */
+/** Every row of every table but SQLite's own and the search index, which is made anew at opening, as text by table. */
 export function contentOf(raw: Database.Database): Record<string, string[]> {
   const tables = raw
-    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name")
+    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT GLOB 'sqlite_*' ORDER BY name")
     .pluck()
     .all() as string[];
   return Object.fromEntries(
-    tables.map((table) => {
-      const rows = raw.prepare(`SELECT * FROM "${table}"`).raw().all() as unknown[][];
-      return [table, rows.map((row) => JSON.stringify(row)).sort()];
-    }),
+    tables
+      .filter((name) => !name.startsWith('search_words'))
+      .map((table) => {
+        const rows = raw.prepare(`SELECT * FROM "${table}"`).raw().all() as unknown[][];
+        return [table, rows.map((row) => JSON.stringify(row)).sort()];
+      }),
   );
 }
 

@@ -1,5 +1,10 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { openCatalogueFile } from '../../src/store/catalogue-file.ts';
 import type { WriteDb } from '../../src/store/connection.ts';
 import { replayDifferences } from '../../src/store/replay.ts';
 import { bestEntries, entriesHolding, numbersHolding, soughtIn } from '../../src/store/search.ts';
@@ -8,6 +13,7 @@ import { seedChannel, seedEdition, seedFormat } from '../support/seed.ts';
 
 // The entries of the search follow every change by triggers; what they must be is the view search_source.
 
+const MOMENT = '2026-03-02T10:00:00.000Z';
 let t: TestFile;
 beforeEach(() => {
   t = openTestFile();
@@ -136,5 +142,21 @@ describe('the search', () => {
     const isbn = t.query(({ db }) => db.one<{ isbn13: string }>('SELECT isbn13 FROM number')?.isbn13 ?? '');
     for (const part of [isbn.slice(-4), isbn.slice(-6), isbn.slice(0, 7), isbn.slice(4, 10)])
       expect(t.query(({ db }) => numbersHolding(db, part, 6))).toEqual([isbn]);
+  });
+
+  it('makes its index anew when another program harmed it', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'edition-ledger-search-'));
+    const path = join(folder, 'harmed.ledger');
+    openCatalogueFile(path, { at: MOMENT }).close();
+    let file = openCatalogueFile(path, { at: MOMENT });
+    file.change('test', MOMENT, (db) => seedEdition(db));
+    file.close();
+    const raw = new Database(path);
+    raw.exec("INSERT INTO search_words (search_words) VALUES ('delete-all')");
+    raw.close();
+    file = openCatalogueFile(path, { at: MOMENT });
+    expect(bestEntries(file.read, 'work', soughtIn('almanac', false), 6)).toHaveLength(1);
+    file.close();
+    rmSync(folder, { recursive: true });
   });
 });
