@@ -1,6 +1,6 @@
 import type { ReadDb, WriteDb } from './connection.ts';
 
-/** Kinds of record that are found by their words, with the place of each in the index (migration 0009). */
+/** Kinds of record that are found by their words, with the place of each in the index (migration 0010). */
 const KIND = { work: 1, person: 2, channel: 3, task: 4 } as const;
 export type SearchKind = keyof typeof KIND;
 
