@@ -5,6 +5,7 @@ import { Refusal } from './contract/refusal.ts';
 import { type Clock, dispatcher, type Session } from './dispatch.ts';
 import { dailyBackup } from './errands/backups.ts';
 import type { QueryContext } from './queries/context.ts';
+import { KeptAudit } from './records/kept-audit.ts';
 import { adoptRangeTable } from './records/ranges.ts';
 import { rewind } from './store/as-of.ts';
 import { ASKED_FOR, type CatalogueFile, openCatalogueFile } from './store/catalogue-file.ts';
@@ -98,7 +99,7 @@ function backUpToday(file: CatalogueFile, at: string): string | null {
 
 /** What queries work with, always of the file that is open now. */
 function queryContext(
-  session: { file: CatalogueFile; warnings: string[]; past: PastDays },
+  session: { file: CatalogueFile; warnings: string[]; past: PastDays; audit: KeptAudit },
   clock: Clock,
 ): QueryContext {
   return {
@@ -110,6 +111,9 @@ function queryContext(
       if (day > clock.today())
         throw new Refusal('BAD_INPUT', `${day} is not a past day; choose today or earlier.`, 'asOf');
       return session.past.on(day);
+    },
+    get audit() {
+      return session.audit;
     },
     get today() {
       return clock.today();
@@ -129,7 +133,12 @@ export function openApp(options: OpenOptions): App {
     const at = now().toISOString();
     const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at });
     adoptRangeTable(file.read);
-    return { file, past: pastDays(file), warnings: warningsOf(file, clock, backUpToday(file, at)) };
+    return {
+      file,
+      past: pastDays(file),
+      audit: new KeptAudit(file.read),
+      warnings: warningsOf(file, clock, backUpToday(file, at)),
+    };
   };
   const opened = open();
   // A window left open for days still gets its backup before the first change of each day.

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { updateEdition } from './editions.ts';
 import { updateFormat } from './formats.ts';
+import { job } from './jobs.ts';
 import { removeListing, updateListing } from './listings.ts';
 import { assignNumber, releaseNumber, spendNumber } from './numbers.ts';
 import { asOf, filledText, isoDate, operation, rowId } from './operation.ts';
@@ -135,6 +136,23 @@ export const countFindings = operation({
   input: z.object({ asOf }),
   output: z.object({ 'must fix': z.int(), 'should fix': z.int(), note: z.int(), accepted: z.int() }),
   errors: [],
+});
+
+export const auditAgain = operation({
+  name: 'audit.again',
+  kind: 'query',
+  summary:
+    'Judge every work by every rule anew, instead of only what has changed, and say whether anything came out otherwise.',
+  input: z.object({ ...job }),
+  output: z.object({
+    rules: z.int(),
+    works: z.int(),
+    formats: z.int(),
+    findings: z.int(),
+    /** Findings that the audit kept so far had and this one has not, or the other way round; none is to be expected. */
+    differences: z.int(),
+  }),
+  errors: ['CANCELLED'],
 });
 
 export const acceptFinding = operation({

@@ -1,5 +1,13 @@
 import type { z } from 'zod';
-import { acceptFinding, auditRules, auditText, countFindings, reopenFinding, runAudit } from './audit.ts';
+import {
+  acceptFinding,
+  auditAgain,
+  auditRules,
+  auditText,
+  countFindings,
+  reopenFinding,
+  runAudit,
+} from './audit.ts';
 import { listBackups, makeBackup, previewBackup, restoreBackup } from './backups.ts';
 import { drawBarcode } from './barcodes.ts';
 import {
@@ -128,6 +136,7 @@ const all = [
   auditText,
   auditRules,
   countFindings,
+  auditAgain,
   acceptFinding,
   reopenFinding,
   listBackups,

@@ -1,6 +1,6 @@
 import type { Audit, Finding, Severity } from '../contract/audit.ts';
 import { auditCsv, auditFileName, auditPlainText } from '../exchange/audit-report.ts';
-import { judgeWhole, withAcceptances } from '../records/findings.ts';
+import { withAcceptances } from '../records/findings.ts';
 import { AUDIT_RULES } from '../rules/audit/index.ts';
 import { auditRows, numberCounts } from '../rules/audit/overview.ts';
 import { acceptancesOn } from '../store/acceptances.ts';
@@ -11,7 +11,7 @@ import type { Queries, QueryContext } from './context.ts';
 /** What is found on a day, with what somebody accepted told apart. */
 function found(context: QueryContext, asOf: string | undefined) {
   const day = asOf ?? context.today;
-  const { facts, findings } = judgeWhole(context.on(asOf), context.db, { day, today: context.today });
+  const { facts, findings } = context.audit.on(day, context.today, context.on(asOf));
   return { day, facts, ...withAcceptances(findings, acceptancesOn(context.db, day)) };
 }
 
@@ -55,6 +55,20 @@ export const auditQueries = {
     };
   },
 
+  'audit.again': ({ audit, today, step }) => {
+    const { judged, before } = audit.again(today, step);
+    const known = new Set(before.map((finding) => finding.fingerprint));
+    const now = new Set(judged.findings.map((finding) => finding.fingerprint));
+    return {
+      rules: AUDIT_RULES.length,
+      works: judged.facts.works.length,
+      formats: judged.facts.formats.length,
+      findings: judged.findings.length,
+      differences:
+        [...now].filter((one) => !known.has(one)).length + [...known].filter((one) => !now.has(one)).length,
+    };
+  },
+
   'audit.rules': () => ({
     rules: AUDIT_RULES.map(({ id, sentence, severity, mend, source }) => ({
       id,
@@ -64,4 +78,4 @@ export const auditQueries = {
       source,
     })),
   }),
-} satisfies Queries<'audit.run' | 'audit.text' | 'audit.count' | 'audit.rules'>;
+} satisfies Queries<'audit.run' | 'audit.text' | 'audit.count' | 'audit.again' | 'audit.rules'>;

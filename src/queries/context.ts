@@ -1,5 +1,6 @@
 import type { OutputOf, ParsedInputOf, QueryName } from '../contract/index.ts';
 import type { Step } from '../contract/jobs.ts';
+import type { KeptAudit } from '../records/kept-audit.ts';
 import type { ReadDb } from '../store/connection.ts';
 import type { Staging } from '../store/staging.ts';
 
@@ -9,6 +10,8 @@ export interface QueryContext {
   readonly db: ReadDb;
   /** The catalogue as its own dates place it on a past day; without a day, as it stands now. */
   on(asOf: string | undefined): ReadDb;
+  /** The audit as it was last judged, brought up to date by what has changed since. */
+  readonly audit: KeptAudit;
   /** YYYY-MM-DD */
   readonly today: string;
   readonly file: {

@@ -79,12 +79,13 @@ export function sheetOf(db: ReadDb, listingId: number, day: string): Sheet {
   };
 }
 
-/** Listings whose record differs from what was last sent, in a fixed number of queries. */
+/** Listings, of all works or of the named ones, whose record differs from what was last sent, in a fixed number of queries. */
 export function listingsThatDiffer(
   db: ReadDb,
   day: string,
+  works?: readonly number[],
 ): { listingId: number; sentOn: string; labels: string[] }[] {
-  const newest = newestSubmissions(db, day, ['sent', 'proof', 'cleared', 'selling']);
+  const newest = newestSubmissions(db, day, ['sent', 'proof', 'cleared', 'selling'], works);
   if (newest.length === 0) return [];
   const ids = [...new Set(newest.map((row) => row.editionId))];
   const editions = new Map(editionFacts(db, editionsByIds(db, ids)).map((row) => [row.id, row]));

@@ -1,4 +1,4 @@
-import { asc, gt, inArray, isNull, or, type SQL, sql } from 'drizzle-orm';
+import { and, asc, gt, inArray, isNull, or, type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
 import {
@@ -19,10 +19,22 @@ import {
 // All that the audit looks at, read whole: one query a table, however large the catalogue. On a rewound
 // connection the same statements read the tables of the past day.
 
+/** The works whose rows are read; all of them when none are named. */
+type Works = readonly number[] | undefined;
+
+const inWorks = (works: Works) => sql`(SELECT value FROM json_each(${JSON.stringify(works ?? [])}))`;
+const editionsIn = (works: Works) => sql`(SELECT id FROM edition WHERE work_id IN ${inWorks(works)})`;
+const formatsIn = (works: Works) => sql`(SELECT id FROM format WHERE edition_id IN ${editionsIn(works)})`;
+const listingsIn = (works: Works) => sql`(SELECT id FROM listing WHERE format_id IN ${formatsIn(works)})`;
+
+/** `column IN (…)` where works are named, otherwise no condition at all. */
+const within = (works: Works, column: SQLWrapper, ids: (works: Works) => SQL): SQL | undefined =>
+  works === undefined ? undefined : sql`${column} IN ${ids(works)}`;
+
 const rowsOf = (table: 'edition_subject' | 'edition_keyword') =>
   sql<number>`(SELECT count(*) FROM ${sql.identifier(table)} x WHERE x.edition_id = "edition"."id")`;
 
-function readEditions(db: ReadDb) {
+function readEditions(db: ReadDb, works: Works) {
   const editions = db.orm
     .select({
       id: edition.id,
@@ -43,6 +55,7 @@ function readEditions(db: ReadDb) {
       replacesId: edition.replacesId,
     })
     .from(edition)
+    .where(within(works, edition.workId, inWorks))
     .orderBy(asc(edition.id))
     .all();
   const contributors = db.orm
@@ -52,20 +65,27 @@ function readEditions(db: ReadDb) {
       name: editionContributor.name,
     })
     .from(editionContributor)
+    .where(within(works, editionContributor.editionId, editionsIn))
     .orderBy(asc(editionContributor.editionId), asc(editionContributor.position))
     .all();
-  const works = db.orm
+  const titles = db.orm
     .select({ id: work.id, title: work.title })
     .from(work)
+    .where(within(works, work.id, inWorks))
     .orderBy(sql`${work.title} COLLATE NOCASE`, asc(work.id))
     .all();
-  return { works, editions, contributors };
+  return { works: titles, editions, contributors };
 }
 
-function readFormats(db: ReadDb) {
+function readFormats(db: ReadDb, works: Works) {
   const standings = new Map(
     db
-      .all<{ id: number; standing: FormatStanding }>('SELECT format_id AS id, standing FROM format_standing')
+      .all<{ id: number; standing: FormatStanding }>(
+        `SELECT format_id AS id, standing FROM format_standing
+         WHERE ?1 IS NULL OR format_id IN (SELECT f.id FROM json_each(?1) w
+           JOIN edition e ON e.work_id = w.value JOIN format f ON f.edition_id = e.id)`,
+        works === undefined ? null : JSON.stringify(works),
+      )
       .map((row) => [row.id, row.standing]),
   );
   const formats = db.orm
@@ -85,6 +105,7 @@ function readFormats(db: ReadDb) {
       onSaleDate: format.onSaleDate,
     })
     .from(format)
+    .where(within(works, format.editionId, editionsIn))
     .orderBy(asc(format.id))
     .all()
     .map((row) => ({ ...row, standing: standings.get(row.id) ?? ('planned' satisfies FormatStanding) }));
@@ -95,12 +116,39 @@ function readFormats(db: ReadDb) {
       amountMinor: formatPrice.amountMinor,
     })
     .from(formatPrice)
+    .where(within(works, formatPrice.formatId, formatsIn))
     .orderBy(asc(formatPrice.id))
     .all();
   return { formats, prices };
 }
 
-function readNumbers(db: ReadDb) {
+const NUMBER = {
+  isbn13: number.isbn13,
+  blockId: number.blockId,
+  formatId: number.formatId,
+  reservedFor: number.reservedFor,
+  reservedOn: number.reservedOn,
+  assignedOn: number.assignedOn,
+  spentOn: number.spentOn,
+  standing: sql<'reserved' | 'assigned' | 'spent'>`${number.standing}`,
+};
+
+/** The rows of some numbers that no format carries. */
+export function readLooseNumbers(db: ReadDb, isbns: readonly string[]) {
+  return db.orm
+    .select(NUMBER)
+    .from(number)
+    .where(
+      and(
+        isNull(number.formatId),
+        sql`${number.isbn13} IN (SELECT value FROM json_each(${JSON.stringify(isbns)}))`,
+      ),
+    )
+    .orderBy(asc(number.isbn13))
+    .all();
+}
+
+function readNumbers(db: ReadDb, works: Works) {
   const blocks = db.orm
     .select({
       id: numberBlock.id,
@@ -113,23 +161,15 @@ function readNumbers(db: ReadDb) {
     .orderBy(asc(numberBlock.id))
     .all();
   const numbers = db.orm
-    .select({
-      isbn13: number.isbn13,
-      blockId: number.blockId,
-      formatId: number.formatId,
-      reservedFor: number.reservedFor,
-      reservedOn: number.reservedOn,
-      assignedOn: number.assignedOn,
-      spentOn: number.spentOn,
-      standing: sql<'reserved' | 'assigned' | 'spent'>`${number.standing}`,
-    })
+    .select(NUMBER)
     .from(number)
+    .where(within(works, number.formatId, formatsIn))
     .orderBy(asc(number.isbn13))
     .all();
   return { blocks, numbers };
 }
 
-function readListings(db: ReadDb) {
+function readListings(db: ReadDb, works: Works) {
   const channels = db.orm.select().from(channel).orderBy(asc(channel.id)).all();
   const listings = db.orm
     .select({
@@ -147,6 +187,7 @@ function readListings(db: ReadDb) {
       lastStepOn: listing.lastStepOn,
     })
     .from(listing)
+    .where(within(works, listing.formatId, formatsIn))
     .orderBy(asc(listing.id))
     .all();
   const steps = db.orm
@@ -156,16 +197,30 @@ function readListings(db: ReadDb) {
       onDate: listingStep.onDate,
     })
     .from(listingStep)
+    .where(within(works, listingStep.listingId, listingsIn))
     .orderBy(asc(listingStep.id))
     .all();
   return { channels, listings, steps };
 }
 
-function readWork(db: ReadDb, day: string) {
+/** Tasks of the works, by whatever record of theirs the task names; an empty list means those of no work. */
+function tasksIn(works: Works): SQL | undefined {
+  if (works === undefined) return undefined;
+  if (works.length === 0)
+    return and(isNull(task.workId), isNull(task.editionId), isNull(task.formatId), isNull(task.listingId));
+  return or(
+    within(works, task.workId, inWorks),
+    within(works, task.editionId, editionsIn),
+    within(works, task.formatId, formatsIn),
+    within(works, task.listingId, listingsIn),
+  );
+}
+
+function readWork(db: ReadDb, day: string, works: Works) {
   const plans = db.orm
     .select({ id: plan.id, editionId: plan.editionId, kind: plan.kind, day: plan.day })
     .from(plan)
-    .where(isNull(plan.droppedOn))
+    .where(and(isNull(plan.droppedOn), within(works, plan.editionId, editionsIn)))
     .all();
   const unended: SQL | undefined = or(inArray(task.standing, ['open', 'waiting']), gt(task.endedOn, day));
   const tasks = db.orm
@@ -181,22 +236,28 @@ function readWork(db: ReadDb, day: string) {
       waitingFor: task.waitingFor,
     })
     .from(task)
-    .where(unended)
+    .where(and(unended, tasksIn(works)))
     .orderBy(asc(task.dueOn), asc(task.id))
     .all();
   return { plans, tasks };
 }
 
 /**
- * Every row the audit needs, in a fixed number of queries. `day` (YYYY-MM-DD) decides which tasks had not
+ * Every row the audit needs, of all works or of the named ones, in a fixed number of queries; blocks and channels
+ * always come whole, and naming no work gives what belongs to none. `day` (YYYY-MM-DD) decides which tasks had not
  * ended; the rest stands as the connection shows it, now or rewound.
  */
-export function readAuditRows(db: ReadDb, day: string) {
+export function readAuditRows(db: ReadDb, day: string, works?: readonly number[]) {
   return {
-    ...readEditions(db),
-    ...readFormats(db),
-    ...readNumbers(db),
-    ...readListings(db),
-    ...readWork(db, day),
+    ...readEditions(db, works),
+    ...readFormats(db, works),
+    ...readNumbers(db, works),
+    ...readListings(db, works),
+    ...readWork(db, day, works),
   };
+}
+
+/** The works in the order in which the audit goes through them. */
+export function workOrder(db: ReadDb): number[] {
+  return db.all<{ id: number }>('SELECT id FROM work ORDER BY title COLLATE NOCASE, id').map(({ id }) => id);
 }

@@ -34,21 +34,29 @@ export function submissionsOf(db: ReadDb, listingId: number, day: string): Store
     .map(parsed);
 }
 
-/** The newest submission up to a day of every listing that stands where it still matters, with its edition. */
+/**
+ * The newest submission up to a day of every listing that stands where it still matters, with its edition; of all
+ * works or of the named ones.
+ */
 export function newestSubmissions(
   db: ReadDb,
   day: string,
   standings: readonly string[],
+  works?: readonly number[],
 ): (StoredSubmission & { editionId: number })[] {
   return db
     .all<Row & { editionId: number }>(
       `SELECT ${COLUMNS}, f.edition_id AS editionId
        FROM submission s JOIN listing l ON l.id = s.listing_id JOIN format f ON f.id = l.format_id
-       WHERE l.standing IN (SELECT value FROM json_each(?1)) AND s.id = (
+       WHERE l.standing IN (SELECT value FROM json_each(?1))
+         AND (?3 IS NULL OR f.edition_id IN (
+           SELECT id FROM edition WHERE work_id IN (SELECT value FROM json_each(?3))))
+         AND s.id = (
          SELECT max(n.id) FROM submission n WHERE n.listing_id = l.id AND n.on_date <= ?2)
        ORDER BY s.listing_id`,
       JSON.stringify(standings),
       day,
+      works === undefined ? null : JSON.stringify(works),
     )
     .map((row) => ({ ...parsed(row), editionId: row.editionId }));
 }

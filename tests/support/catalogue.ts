@@ -7,6 +7,7 @@ import type { InputOf, OperationName, OutputOf } from '../../src/contract/index.
 import type { RefusalBody } from '../../src/contract/refusal.ts';
 import { Refusal } from '../../src/contract/refusal.ts';
 import type { LongQueryContext } from '../../src/queries/context.ts';
+import { KeptAudit } from '../../src/records/kept-audit.ts';
 import { type CatalogueFile, openCatalogueFile } from '../../src/store/catalogue-file.ts';
 import { Staging } from '../../src/store/staging.ts';
 
@@ -86,6 +87,7 @@ export function openTestFile(today = MONDAY): TestFile {
       work({
         db: file.read,
         on: () => file.read,
+        audit: new KeptAudit(file.read),
         today: day,
         files,
         step,

@@ -2,6 +2,7 @@ import { useQueryOf } from '../../api.ts';
 import { useAsOf } from '../../location.ts';
 import { EmptyState, Notice, PageHeader, Refused, Section } from '../../ui/index.ts';
 import { Accepted } from './accepted.tsx';
+import { Again } from './again.tsx';
 import { DayForm } from './day-form.tsx';
 import { Exports } from './exports.tsx';
 import { Findings } from './findings.tsx';
@@ -58,6 +59,7 @@ function Report({ audit }: { audit: Audit }) {
         <NumbersLeft numbers={audit.numbers} />
       </Section>
       <Section title="Rules">
+        {audit.asOf === audit.today ? <Again /> : null}
         <RulesList rules={rules} />
       </Section>
       <Section title="This report">

@@ -139,6 +139,7 @@ export const editionRules: readonly Rule[] = [
   },
   {
     id: 'edition-replaces-other-work',
+    whole: true,
     sentence: 'An edition replaces an edition of its own work.',
     severity: 'must fix',
     mend: 'Restore the file from a backup in which the check of the catalogue finds nothing; the program itself never writes this.',
@@ -152,6 +153,7 @@ export const editionRules: readonly Rule[] = [
   },
   {
     id: 'editions-replace-each-other',
+    whole: true,
     sentence: 'No edition replaces, over others, itself.',
     severity: 'must fix',
     mend: 'Restore the file from a backup in which the check of the catalogue finds nothing; the program itself never writes this.',

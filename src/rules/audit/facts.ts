@@ -232,6 +232,7 @@ export interface Facts {
   past: boolean;
   settings: AuditSettings;
   blocks: readonly BlockRow[];
+  channels: readonly ChannelRow[];
   works: WorkFacts[];
   editions: EditionFacts[];
   formats: FormatFacts[];

@@ -178,6 +178,7 @@ export function gatherFacts(
     past: days.day < days.today,
     settings,
     blocks: rows.blocks,
+    channels: rows.channels,
     works,
     editions: [...editions.values()],
     formats: [...formats.values()],

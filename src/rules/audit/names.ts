@@ -33,6 +33,7 @@ function spelledTwoWays(facts: Facts, what: string, namesOf: (edition: EditionFa
 export const nameRules: readonly Rule[] = [
   {
     id: 'contributor-spelled-two-ways',
+    whole: true,
     sentence: 'A person is named in the same way in every edition.',
     severity: 'note',
     mend: 'Choose one spelling; channels take two spellings for two people. Where an edition is locked, use it from the next one on.',
@@ -42,6 +43,7 @@ export const nameRules: readonly Rule[] = [
   },
   {
     id: 'series-spelled-two-ways',
+    whole: true,
     sentence: 'A series is named in the same way in every edition.',
     severity: 'note',
     mend: 'Choose one spelling; channels take two spellings for two series. Where an edition is locked, use it from the next one on.',
@@ -51,6 +53,7 @@ export const nameRules: readonly Rule[] = [
   },
   {
     id: 'series-number-twice',
+    whole: true,
     sentence: 'Two works of a series do not share a volume number.',
     severity: 'should fix',
     mend: 'Correct the volume of one of them before it is sent; it locks then.',

@@ -71,6 +71,7 @@ export function freeNumbers(facts: Facts): number {
 export const numberStockRules: readonly Rule[] = [
   {
     id: 'spent-number-listed',
+    whole: true,
     sentence: 'A spent number shows on no channel.',
     severity: 'must fix',
     mend: 'Have the channel show the number that the format carries now, or take the listing down; a format without a number takes a new one first.',
@@ -91,6 +92,7 @@ export const numberStockRules: readonly Rule[] = [
   },
   {
     id: 'listing-names-other-number',
+    whole: true,
     sentence: 'The reference noted with a listing does not name the number of another format.',
     severity: 'should fix',
     mend: 'Look the listing up at the channel; correct the reference here, or have the channel correct the number.',
@@ -104,6 +106,7 @@ export const numberStockRules: readonly Rule[] = [
   },
   {
     id: 'release-planned-without-number',
+    whole: true,
     sentence: 'Every format of an edition whose release is planned has its number.',
     severity: 'should fix',
     mend: 'Take a number for the format; it is printed on the back of the title page and sent with the first files.',
@@ -117,6 +120,7 @@ export const numberStockRules: readonly Rule[] = [
   },
   {
     id: 'number-reserved-long',
+    whole: true,
     sentence: 'A reserved number is used or given back within a year.',
     severity: 'note',
     mend: 'Give the number to a format, or release it on the Numbers screen.',
@@ -137,6 +141,7 @@ export const numberStockRules: readonly Rule[] = [
   },
   {
     id: 'number-before-its-block',
+    whole: true,
     sentence: 'No number is given out before its block was bought.',
     severity: 'note',
     mend: 'Correct the day on which the block was bought.',
@@ -160,6 +165,7 @@ export const numberStockRules: readonly Rule[] = [
   },
   {
     id: 'number-after-first-sending',
+    whole: true,
     sentence: 'A format has its number on the day it is first sent to a channel.',
     severity: 'note',
     mend: 'Nothing needs doing. The number was recorded with a later day than the listing, so that a look at a day between the two shows the format without it.',
@@ -184,6 +190,7 @@ export const numberStockRules: readonly Rule[] = [
   },
   {
     id: 'block-nearly-used',
+    whole: true,
     sentence: 'A block has at least five numbers and a tenth of its numbers left.',
     severity: 'note',
     mend: 'Buy a further block in time; a full block is not enlarged, a new registrant prefix is added.',
@@ -199,6 +206,7 @@ export const numberStockRules: readonly Rule[] = [
   },
   {
     id: 'no-number-left',
+    whole: true,
     sentence: 'There is a free number for the next format.',
     severity: 'should fix',
     mend: 'Buy a further block and record it on the Numbers screen.',

@@ -34,6 +34,7 @@ function unspent(format: FormatFacts): string[] {
 export const numberRules: readonly Rule[] = [
   {
     id: 'number-used-twice',
+    whole: true,
     sentence: 'A number names one format and no other, whether that format is live, retired or cancelled.',
     severity: 'must fix',
     mend: 'Keep the number with the format it was printed on or sent out with; give the other one a new number and tell everybody who was given the wrong one.',
@@ -64,6 +65,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'number-check-digit',
+    whole: true,
     sentence: 'A number has thirteen digits that begin with 978 or 979, and its check digit holds.',
     severity: 'must fix',
     mend: 'Compare it with the list from your ISBN agency; one digit was mistyped. Record the right number and mark this one as spent.',
@@ -75,6 +77,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'number-range-not-in-use',
+    whole: true,
     sentence: 'A number lies in a range that the ISBN agencies have given out.',
     severity: 'must fix',
     mend: 'Compare it with the list from your ISBN agency. If the number is right, the range table of this program may be older than the number.',
@@ -88,6 +91,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'number-outside-blocks',
+    whole: true,
     sentence: 'A number comes from a block that is recorded here.',
     severity: 'should fix',
     mend: 'Record the block it belongs to on the Numbers screen, or make sure that the number is yours to use.',
@@ -105,6 +109,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'number-in-wrong-block',
+    whole: true,
     sentence: 'A number is recorded under the block that its digits fall in.',
     severity: 'must fix',
     mend: 'Restore the file from a backup in which the check of the catalogue finds nothing; the program itself never writes this.',
@@ -132,6 +137,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'cancelled-number-not-spent',
+    whole: true,
     sentence: 'The number of a cancelled format is spent.',
     severity: 'must fix',
     mend: 'Mark the number as spent, so that it is never given to another format.',

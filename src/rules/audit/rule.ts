@@ -26,6 +26,11 @@ export interface Rule {
   /** How to mend what it finds. */
   mend: string;
   source: string;
+  /**
+   * Looks beyond one work: at numbers, blocks, names in other works, tasks by their day. All other rules are judged
+   * work by work, so that a change has only its own works judged anew.
+   */
+  whole?: true;
   find(facts: Facts): Found[];
 }
 

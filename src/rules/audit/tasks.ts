@@ -16,6 +16,7 @@ function isOvertaken(task: TaskFacts): boolean {
 export const taskRules: readonly Rule[] = [
   {
     id: 'task-overdue',
+    whole: true,
     sentence: 'A task is done by its day.',
     severity: 'should fix',
     mend: 'Do it and mark it done, give it another day, or drop it with a reason.',
@@ -29,6 +30,7 @@ export const taskRules: readonly Rule[] = [
   },
   {
     id: 'task-waits-too-long',
+    whole: true,
     sentence: 'A task that waits for somebody is answered by its day.',
     severity: 'should fix',
     mend: 'Ask again and give the task another day, or do it without the answer.',
@@ -42,6 +44,7 @@ export const taskRules: readonly Rule[] = [
   },
   {
     id: 'task-overtaken',
+    whole: true,
     sentence: 'No task is open about something that has ended.',
     severity: 'note',
     mend: 'Mark it done, or drop it with a reason.',

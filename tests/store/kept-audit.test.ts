@@ -1,0 +1,97 @@
+import Database from 'better-sqlite3';
+import fc from 'fast-check';
+import { describe, expect, it, test } from 'vitest';
+import { KeptAudit } from '../../src/records/kept-audit.ts';
+import { audit } from '../../src/rules/audit/index.ts';
+import { findingsOf, judgeWorks } from '../../src/rules/audit/parts.ts';
+import { wrap } from '../../src/store/connection.ts';
+import { dayAfter } from '../faults/moves/plans.ts';
+import { worldReader } from '../faults/world.ts';
+import { cleanCatalogue } from '../rules/audit/clean.ts';
+import { datePlants } from '../rules/audit/plants/dates.ts';
+import { numberPlants } from '../rules/audit/plants/numbers.ts';
+import { recordPlants } from '../rules/audit/plants/record.ts';
+import { salePlants } from '../rules/audit/plants/sale.ts';
+import { factsOf } from '../rules/audit/rows.ts';
+import { openTestCatalogue } from '../support/catalogue.ts';
+import { KINDS, moveOf } from '../support/history.ts';
+
+const FIRST_DAY = '2026-03-02';
+const step = fc.record({
+  kind: fc.constantFrom(...KINDS),
+  wrong: fc.constant(false),
+  dice: fc.array(fc.nat(1_000_003), { minLength: 5, maxLength: 5 }),
+});
+
+describe('the audit that is kept', () => {
+  it('says after any history of commands what a run over everything says', () => {
+    let compared = 0;
+    let found = 0;
+    const history = fc.array(step, { minLength: 40, maxLength: 60, size: 'max' });
+    const property = fc.property(history, fc.boolean(), (steps, withDemo) => {
+      const catalogue = openTestCatalogue(FIRST_DAY);
+      const raw = new Database(catalogue.file, { readonly: true });
+      try {
+        if (withDemo) catalogue.call('catalogue.demo', {});
+        else catalogue.call('blocks.add', { prefix: '979-8-969999' });
+        catalogue.call('channels.create', { name: 'Lamplight Books' });
+        catalogue.call('settings.update', { imprint: 'Halyard' });
+        const db = wrap(raw);
+        const read = worldReader(raw);
+        const kept = new KeptAudit(db);
+        let today = FIRST_DAY;
+        for (const next of steps) {
+          if ((next.dice[1] ?? 0) % 40 === 0) {
+            today = dayAfter(today, 1 + ((next.dice[2] ?? 0) % 9));
+            catalogue.setToday(today);
+          }
+          const move = moveOf(next, read(), today);
+          if (move) catalogue.app.call(move.name, move.input);
+          const { findings, facts } = kept.on(today, today, db);
+          const whole = new KeptAudit(db).on(today, today, db);
+          expect(findings).toEqual(whole.findings);
+          expect(facts.formats.map(({ id }) => id)).toEqual(whole.facts.formats.map(({ id }) => id));
+          compared += 1;
+          found += findings.length;
+        }
+      } finally {
+        raw.close();
+        catalogue.close();
+      }
+    });
+    fc.assert(property, { seed: 25, numRuns: 6 });
+    expect(compared).toBeGreaterThan(200);
+    expect(found).toBeGreaterThan(compared);
+  });
+});
+
+test('works judged for themselves give what one run over all of them gives, for every planted fault', () => {
+  const plants = { ...numberPlants, ...salePlants, ...datePlants, ...recordPlants };
+  for (const [id, { plant }] of Object.entries(plants)) {
+    const catalogue = cleanCatalogue();
+    plant(catalogue);
+    const facts = factsOf(catalogue);
+    expect([id, findingsOf(facts, [...judgeWorks(facts).values()])]).toEqual([id, audit(facts)]);
+  }
+});
+
+test('a run over everything tells how far it is, finds the same, and can be called off', () => {
+  const catalogue = openTestCatalogue('2026-11-25');
+  catalogue.call('catalogue.demo', {});
+  const heard: string[] = [];
+  const follower = {
+    progress: ({ done, total, what }: { done: number; total: number | null; what: string }) =>
+      heard.push(`${done} of ${total} ${what}`),
+    cancelled: () => false,
+  };
+  const answer = catalogue.app.call('audit.again', { job: 'audit-again-1' }, follower);
+  expect(answer).toMatchObject({ ok: true, value: { works: 4, differences: 0 } });
+  expect(heard.at(-1)).toBe('4 of 4 works judged');
+  const stopped = catalogue.app.call(
+    'audit.again',
+    { job: 'audit-again-2' },
+    { ...follower, cancelled: () => true },
+  );
+  expect(stopped).toMatchObject({ ok: false, error: { code: 'CANCELLED' } });
+  catalogue.close();
+});
