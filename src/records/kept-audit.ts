@@ -61,9 +61,15 @@ function touchedSince(db: ReadDb, seq: number): Touched {
   return touched;
 }
 
+/** Changes whenever another connection, and so the writing one, commits something. */
+function commitsSeen(db: ReadDb): number {
+  return db.one<{ n: number }>('SELECT data_version AS n FROM pragma_data_version')?.n ?? 0;
+}
+
 /** The audit of today as it was last judged. */
 interface Kept {
   seq: number;
+  commits: number;
   day: string;
   base: Facts;
   parts: Map<number, WorkPart>;
@@ -117,7 +123,9 @@ export class KeptAudit {
 
   #upToDate(seq: number, today: string): Kept {
     const kept = this.#kept;
-    if (kept?.seq === seq && kept.day === today) return kept;
+    const commits = commitsSeen(this.#db);
+    if (kept?.seq === seq && kept.day === today && kept.commits === commits) return kept;
+    // A commit without an entry was made behind the journal's back: nothing says what it touched.
     const touched = kept?.day === today && kept.seq < seq ? touchedSince(this.#db, kept.seq) : undefined;
     this.#kept =
       kept && touched && !touched.all ? this.#renewed(kept, seq, touched) : this.#whole(seq, today);
@@ -132,6 +140,7 @@ export class KeptAudit {
     const loose = base.numbers.filter((number) => number.format === null);
     return {
       seq,
+      commits: commitsSeen(this.#db),
       day,
       base,
       parts,
@@ -173,6 +182,14 @@ export class KeptAudit {
       inOrder.map((part) => part.facts),
       { numbers: looseNumbers.values(), tasks: looseTasks },
     );
-    return { ...kept, seq, order, looseTasks, judged: { facts, findings: findingsOf(facts, inOrder) } };
+    const commits = commitsSeen(this.#db);
+    return {
+      ...kept,
+      seq,
+      commits,
+      order,
+      looseTasks,
+      judged: { facts, findings: findingsOf(facts, inOrder) },
+    };
   }
 }
