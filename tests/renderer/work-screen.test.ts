@@ -112,7 +112,7 @@ describe('the next edition', () => {
       ...proposeNext(edition),
       statement: 'With a new foreword',
       contributors: [...contributors, foreword, { role: '', name: ' ' }],
-      add: [{ key: 0, form: '', formDetail: null, caseKind: null }],
+      add: [{ key: 0, form: '', formDetail: null, caseKind: null, largePrint: false }],
     };
     expect(nextInput(edition, draft)).toMatchObject({
       add: [],

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
+import { AdviceDialog } from '../advice/advice-dialog.tsx';
 import { AddFormatDialog } from '../format/format-dialogs.tsx';
 import { fullName } from '../parts/edition-names.ts';
 import { closeAt } from '../parts/go-to.ts';
@@ -10,11 +11,13 @@ import { EditionDialog } from './edition-dialog.tsx';
 import { NextEditionDialog } from './next-edition-dialog.tsx';
 import { ReleaseDialog, RetirementDialog } from './plan-dialogs.tsx';
 
-type Doing = 'edit' | 'add-format' | 'next' | 'release' | 'retire' | 'remove';
+type Doing = 'edit' | 'add-format' | 'advice' | 'is-new' | 'next' | 'release' | 'retire' | 'remove';
 
 const TEXTS: Record<Doing, string> = {
   edit: 'Edit edition',
   'add-format': 'Add a format',
+  advice: 'New edition or reprint?',
+  'is-new': 'Is it a new edition?',
   next: 'Prepare the next edition',
   release: 'Plan the release',
   retire: 'Plan the retirement',
@@ -35,6 +38,8 @@ function actionsOf(edition: Edition, alone: boolean): Doing[] {
     ['edit', true],
     ['add-format', true],
     ['release', !planned.has('release') && listings.some((one) => BEFORE_SALE.includes(one.standing))],
+    ['advice', onSale],
+    ['is-new', !onSale && edition.replacesId !== null],
     ['next', onSale && edition.replacedById === null],
     ['retire', !planned.has('retirement') && listings.some((one) => one.standing === 'selling')],
     ['remove', edition.formats.length === 0 && !alone],
@@ -56,6 +61,7 @@ export function EditionActions({ edition }: { edition: Edition }) {
       ))}
       {doing === 'edit' ? <EditionDialog edition={edition} onClose={close} /> : null}
       {doing === 'add-format' ? <AddFormatDialog edition={edition} onClose={close} /> : null}
+      {doing === 'advice' || doing === 'is-new' ? <AdviceDialog edition={edition} onClose={close} /> : null}
       {doing === 'next' ? <NextEditionDialog edition={edition} onClose={close} /> : null}
       {doing === 'release' ? <ReleaseDialog edition={edition} onClose={close} /> : null}
       {doing === 'retire' ? <RetirementDialog edition={edition} onClose={close} /> : null}

@@ -1,5 +1,6 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { EmptyState } from '../../../ui/index.ts';
+import { KeptAdvice } from '../advice/kept-advice.tsx';
 import { FormatCard } from '../format/format-card.tsx';
 import { shortName } from '../parts/edition-names.ts';
 import { headingId } from '../parts/go-to.ts';
@@ -41,6 +42,7 @@ export function EditionSection({ edition }: { edition: Edition }) {
         ) : null}
         <EditionFacts edition={edition} />
         <Compare edition={edition} />
+        <KeptAdvice edition={edition} />
       </div>
     </section>
   );

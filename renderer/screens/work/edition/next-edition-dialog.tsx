@@ -1,6 +1,8 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
+import type { InputOf } from '../../../../src/contract/index.ts';
 import { useCommand } from '../../../api.ts';
 import { Checkbox, TextInput } from '../../../ui/index.ts';
+import type { FurtherForm } from '../advice/draft.ts';
 import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAndGoTo } from '../parts/go-to.ts';
@@ -46,13 +48,25 @@ function ChangeInputs({ edition, form, errorOf }: NextInputsProps) {
   );
 }
 
+export interface NextEditionDialogProps {
+  edition: Edition;
+  onClose: () => void;
+  /** What was stated of the change that leads here; kept with the new edition. */
+  stated?: InputOf<'editions.prepareNext'>['stated'];
+  /** Forms that are to come out beside the carried ones. */
+  added?: readonly FurtherForm[] | undefined;
+}
+
 /** Makes the edition that replaces this one. */
-export function NextEditionDialog({ edition, onClose }: { edition: Edition; onClose: () => void }) {
-  const form = useRecord(proposeNext(edition));
+export function NextEditionDialog({ edition, onClose, stated, added = [] }: NextEditionDialogProps) {
+  const form = useRecord(proposeNext(edition, added));
   const { draft, set } = form;
   const prepare = useCommand('editions.prepareNext');
   const send = async () => {
-    const answer = await prepare.run(nextInput(edition, draft), 'The next edition is prepared.');
+    const answer = await prepare.run(
+      { ...nextInput(edition, draft), ...(stated ? { stated } : {}) },
+      'The next edition is prepared.',
+    );
     if (answer.ok) closeAndGoTo(onClose, 'edition', answer.value.editionId);
   };
   return (

@@ -9,6 +9,7 @@ export interface AddedFormat {
   form: string;
   formDetail: string | null;
   caseKind: FormatFields['caseKind'];
+  largePrint: boolean;
 }
 
 /** The next edition while it is prepared. */
@@ -33,11 +34,20 @@ export function carryable(edition: Edition) {
 }
 
 /** What is proposed: every format that is not at its end, with numbers and the same channels. */
-export function proposeNext(edition: Edition): NextDraft {
+export function proposeNext(
+  edition: Edition,
+  added: readonly Pick<AddedFormat, 'form' | 'formDetail' | 'largePrint'>[] = [],
+): NextDraft {
   const running = carryable(edition).filter((format) => !ENDED.includes(format.standing));
   return {
     carry: (running.length > 0 ? running : carryable(edition)).map((format) => format.id),
-    add: [],
+    add: added.map(({ form, formDetail, largePrint }, key) => ({
+      key,
+      form,
+      formDetail,
+      caseKind: null,
+      largePrint,
+    })),
     takeNumbers: true,
     blockId: undefined,
     subtitle: edition.subtitle,
@@ -61,7 +71,7 @@ export function nextInput(edition: Edition, draft: NextDraft): InputOf<'editions
     carry: draft.carry,
     add: draft.add
       .filter((added) => added.form !== '')
-      .map(({ form, formDetail, caseKind }) => ({ form, formDetail, caseKind })),
+      .map(({ form, formDetail, caseKind, largePrint }) => ({ form, formDetail, caseKind, largePrint })),
     takeNumbers: draft.takeNumbers,
     ...(draft.blockId === undefined ? {} : { blockId: draft.blockId }),
     carryListings: draft.carryListings,

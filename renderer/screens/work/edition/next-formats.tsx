@@ -60,7 +60,7 @@ function AddedRow({
       <CodeInput
         label={`Added format ${index + 1}`}
         value={row.form}
-        onChange={(form) => change({ form, formDetail: null, caseKind: null })}
+        onChange={(form) => change({ form, formDetail: null, caseKind: null, largePrint: false })}
         choices={PRODUCT_FORMS}
         other="Another code (ONIX List 150)"
         placeholder="Choose a form"
@@ -83,6 +83,13 @@ function AddedRow({
           other="Another code (ONIX List 175)"
           none="not decided"
           upperCase
+        />
+      ) : null}
+      {row.form !== '' && made === 'print' ? (
+        <Checkbox
+          label="Large print"
+          checked={row.largePrint}
+          onChange={(largePrint) => change({ largePrint })}
         />
       ) : null}
       <Button kind="quiet" label={`Remove added format ${index + 1}`} onClick={remove}>
@@ -119,7 +126,11 @@ export function AddedFormats({ form, error }: { form: RecordForm<NextDraft>; err
           }
         />
       ))}
-      <Button onClick={() => form.set('add', [...add, { key, form: '', formDetail: null, caseKind: null }])}>
+      <Button
+        onClick={() =>
+          form.set('add', [...add, { key, form: '', formDetail: null, caseKind: null, largePrint: false }])
+        }
+      >
         Add a further format
       </Button>
       {error ? <p className="field-error">{error}</p> : null}
