@@ -21,6 +21,8 @@ WHEN NOT EXISTS (
       SELECT s.from_standing FROM listing_step s WHERE s.listing_id = l.id ORDER BY s.id DESC LIMIT 1)
       IN ('proof', 'cleared')
     ELSE l.standing IN ('proof', 'cleared') END)
+  OR (SELECT fs.standing FROM listing l JOIN format_standing fs ON fs.format_id = l.format_id
+    WHERE l.id = NEW.listing_id) IN ('retired', 'cancelled')
 BEGIN SELECT RAISE(ABORT, 'STEP_REFUSED: this outcome does not fit where the listing stands.'); END;
 
 CREATE TRIGGER round_stays BEFORE UPDATE ON proof_round

@@ -6,6 +6,7 @@ import type { CommandHandler } from './context.ts';
 import { costCommands } from './costs.ts';
 import { demoCommands } from './demo.ts';
 import { editionAdviceCommands } from './edition-advice.ts';
+import { editionLinkCommands } from './edition-links.ts';
 import { editionCommands } from './editions.ts';
 import { formatFileCommands } from './format-files.ts';
 import { formatCommands } from './formats.ts';
@@ -16,6 +17,7 @@ import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
 import { proofCommands } from './proofs.ts';
 import { rangeCommands } from './ranges.ts';
+import { retirementCommands } from './retirement.ts';
 import { settingCommands } from './settings.ts';
 import { submissionCommands } from './submissions.ts';
 import { taskCommands } from './tasks.ts';
@@ -33,6 +35,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...editionAdviceCommands,
   ...editionCommands,
   ...formatFileCommands,
+  ...editionLinkCommands,
   ...formatCommands,
   ...listingCommands,
   ...nextEditionCommands,
@@ -41,6 +44,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...planCommands,
   ...proofCommands,
   ...rangeCommands,
+  ...retirementCommands,
   ...settingCommands,
   ...submissionCommands,
   ...taskCommands,

@@ -60,6 +60,32 @@ function checkAnswers(listing: PlanListing, input: Input, on: string): void {
     throw new Refusal('BAD_INPUT', `${listing.formatName} has no ${strange} file.`, 'files');
 }
 
+/** Refuses a day to come, or one before the last step. */
+function refuseDay(listing: PlanListing, on: string, today: string): void {
+  if (on > today)
+    throw new Refusal(
+      'STEP_REFUSED',
+      `${on} is still to come; record the round on the day it happens.`,
+      'on',
+    );
+  if (listing.lastStepOn !== null && on < listing.lastStepOn)
+    throw new Refusal(
+      'STEP_REFUSED',
+      `It moved to '${listing.standing}' on ${listing.lastStepOn}; choose that day or a later one.`,
+      'on',
+    );
+}
+
+/** Refuses a day of sale before the one that its task has already. */
+function refuseEarlySale(input: Input, due: string | null): void {
+  if (due !== null && input.saleDay !== undefined && input.saleDay < due)
+    throw new Refusal(
+      'BAD_INPUT',
+      `Its task puts it on sale on ${due}; choose that day or a later one.`,
+      'saleDay',
+    );
+}
+
 const filesOf = (listing: PlanListing, input: Input): readonly NewFile[] =>
   input.files.length > 0 ? [...new Set(input.files)] : FILES_OF[listing.made];
 
@@ -88,25 +114,9 @@ export const recordProof: CommandHandler<'proofs.record'> = (context, input) => 
   const on = input.on ?? today;
   const steps = stepsFor(listing, input);
   checkAnswers(listing, input, on);
-  if (on > today)
-    throw new Refusal(
-      'STEP_REFUSED',
-      `${on} is still to come; record the round on the day it happens.`,
-      'on',
-    );
-  if (listing.lastStepOn !== null && on < listing.lastStepOn)
-    throw new Refusal(
-      'STEP_REFUSED',
-      `It moved to '${listing.standing}' on ${listing.lastStepOn}; choose that day or a later one.`,
-      'on',
-    );
+  refuseDay(listing, on, today);
   const due = saleDue(context, place);
-  if (due !== null && input.saleDay !== undefined && input.saleDay < due)
-    throw new Refusal(
-      'BAD_INPUT',
-      `Its task puts it on sale on ${due}; choose that day or a later one.`,
-      'saleDay',
-    );
+  refuseEarlySale(input, due);
   endWaiting(db, listing.id, on);
   for (const to of steps) moveListing(context, { id: listing.id, to, on, note: input.note });
   const { outcome, proof, note, saleDay } = input;

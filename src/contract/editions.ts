@@ -156,6 +156,16 @@ export const prepareNextEdition = operation({
   errors: ['NOT_READY', 'ALREADY_EXISTS', 'BLOCK_EMPTY'],
 });
 
+export const linkEdition = operation({
+  name: 'editions.link',
+  kind: 'command',
+  summary:
+    'Link an edition to the earlier one of its work that it replaces; refused where either has such a link already.',
+  input: z.object({ id: rowId, replacesId: rowId }),
+  output: z.object({ editionId: rowId }),
+  errors: ['ALREADY_EXISTS', 'STEP_REFUSED'],
+});
+
 export const correctEdition = operation({
   name: 'editions.correct',
   kind: 'command',

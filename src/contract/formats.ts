@@ -4,6 +4,15 @@ import { listing } from './listings.ts';
 import { anyText, filledText, isoDate, money, operation, rowId } from './operation.ts';
 import { CASE_KINDS, FINISHES, formatStanding, INTERIOR_COLOURS } from './terms.ts';
 
+/** The format that took the place of another, in the edition that replaces its own. */
+export const replacement = z.object({
+  formatId: rowId,
+  workId: rowId,
+  hyphenated: z.string(),
+  /** 'The Salt Almanac, 2nd edition · Paperback' */
+  label: z.string(),
+});
+
 const um = z.int().positive().max(2_000_000).nullable();
 
 /** One retail price; one per currency. */
@@ -68,6 +77,8 @@ export const format = formatFields.extend({
   numberSince: isoDate.nullable(),
   cancelledOn: isoDate.nullable(),
   cancelReason: z.string().nullable(),
+  /** What took its place in the edition that replaces its own. */
+  replacedBy: replacement.nullable(),
   lock: z
     .object({ since: isoDate, channelName: z.string(), fields: z.array(z.string()), reason: z.string() })
     .nullable(),

@@ -27,6 +27,7 @@ import { adviceRules, adviseEdition, keptAdvice, noteAdvice } from './edition-ad
 import {
   correctEdition,
   createEdition,
+  linkEdition,
   prepareNextEdition,
   removeEdition,
   updateEdition,
@@ -51,6 +52,16 @@ import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
+import {
+  askRemoval,
+  chaseRemoval,
+  confirmGone,
+  countStock,
+  getDesk,
+  outOfPrint,
+  promiseRemoval,
+  setReturns,
+} from './retirement.ts';
 import { findRecords } from './search.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
@@ -94,6 +105,7 @@ const all = [
   adviseEdition,
   noteAdvice,
   keptAdvice,
+  linkEdition,
   createFormat,
   copyFormat,
   updateFormat,
@@ -118,6 +130,14 @@ const all = [
   addCost,
   updateCost,
   removeCost,
+  getDesk,
+  askRemoval,
+  promiseRemoval,
+  chaseRemoval,
+  confirmGone,
+  setReturns,
+  countStock,
+  outOfPrint,
   planRelease,
   planRetirement,
   redatePlan,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { replacement } from './formats.ts';
 import { asOf, filledText, isoDate, operation, rowId } from './operation.ts';
 import { numberStanding } from './terms.ts';
 
@@ -15,6 +16,8 @@ export const numberRow = z.object({
   workId: rowId.nullable(),
   since: isoDate.nullable(),
   spentReason: z.string().nullable(),
+  /** What took its place, where its edition is replaced by another. */
+  replacedBy: replacement.nullable(),
 });
 export type NumberRow = z.infer<typeof numberRow>;
 

@@ -15,6 +15,7 @@ import { onixQueries } from './onix.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { rangeQueries } from './ranges.ts';
 import { requestQueries } from './requests.ts';
+import { retirementQueries } from './retirement.ts';
 import { searchQueries } from './search.ts';
 import { settingQueries } from './settings.ts';
 import { submissionQueries } from './submissions.ts';
@@ -40,6 +41,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...rangeQueries,
   ...requestQueries,
   ...searchQueries,
+  ...retirementQueries,
   ...settingQueries,
   ...submissionQueries,
   ...taskQueries,

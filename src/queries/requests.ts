@@ -28,7 +28,7 @@ function factsOf(db: ReadDb, row: RequestRow, publisher: string, today: string):
     publisher: publisher || UNKNOWN,
     date: today,
     asked: row.askedOn ?? '',
-    promised: row.askedOn === null ? '' : dayPlus(row.askedOn, row.removalDays),
+    promised: row.askedOn === null ? '' : (row.promisedBy ?? dayPlus(row.askedOn, row.removalDays)),
   };
 }
 

@@ -11,6 +11,7 @@ import type { StoredEdition } from '../store/editions.ts';
 import { filesOfFormats, type StoredFile } from '../store/format-files.ts';
 import { formatsOfEditions, marks, type StoredFormat } from '../store/formats.ts';
 import { listingsOfFormats, type StoredListing } from '../store/listings.ts';
+import { replacementsOf } from './replacements.ts';
 
 /** A stored listing as the contract shows it. */
 export function listingFacts(stored: StoredListing, ended: boolean): Listing {
@@ -50,14 +51,18 @@ function moreLocks(db: ReadDb, formatIds: number[]): MoreLocks {
 function formatFacts(
   stored: StoredFormat,
   listings: StoredListing[],
-  files: StoredFile[],
-  facts: Pick<LockFacts, 'correcting' | 'more'>,
+  around: Pick<LockFacts, 'correcting' | 'more'> & {
+    files: StoredFile[];
+    replacedBy: Format['replacedBy'];
+  },
 ): Format {
   const { plannedOn: _plannedOn, ...rest } = stored;
   const first = firstSent(listings);
   const ended = stored.standing === 'retired' || stored.standing === 'cancelled';
+  const { correcting, more, files, replacedBy } = around;
   const fields = lockedFields(FORMAT_LOCKS, {
-    ...facts,
+    correcting,
+    more,
     submitted: first !== undefined,
     onSale: listings.some((listing) => ON_SALE.includes(listing.standing)),
     ended,
@@ -66,6 +71,7 @@ function formatFacts(
     ...rest,
     name: formName(stored),
     hyphenated: stored.isbn13 === null ? null : (hyphenate(stored.isbn13) ?? stored.isbn13),
+    replacedBy,
     lock: first
       ? {
           since: first.firstSentOn,
@@ -86,7 +92,10 @@ function editionLock(
 ): Lock | null {
   const first = firstSent(listings);
   if (!first) return null;
-  const fields = lockedFields(EDITION_LOCKS, { ...facts, submitted: true, onSale: false, ended: false });
+  const ended =
+    formats.some((format) => format.standing === 'retired') &&
+    formats.every((format) => format.standing === 'retired' || format.standing === 'cancelled');
+  const fields = lockedFields(EDITION_LOCKS, { ...facts, submitted: true, onSale: false, ended });
   if (fields.length === 0) return null;
   const format = formats.find((candidate) => candidate.id === first.formatId);
   return {
@@ -95,8 +104,7 @@ function editionLock(
     channelName: first.channelName,
     formatName: format ? formName(format) : '',
     fields,
-    reason: LOCK_REASONS.submission.reason,
-    source: LOCK_REASONS.submission.source,
+    ...(ended ? LOCK_REASONS.end : LOCK_REASONS.submission),
     correctable:
       !facts.correcting && listings.every((l) => l.standing === 'unsent' && l.firstClearedOn === null),
   };
@@ -140,6 +148,16 @@ function aroundEditions(db: ReadDb, ids: number[]) {
   return { plans, replacements, corrections };
 }
 
+/** What surrounds some formats: their files, what took their place, and what channels lock beside the identity. */
+function aroundFormats(db: ReadDb, formats: StoredFormat[]) {
+  const ids = formats.map((stored) => stored.id);
+  return {
+    files: Map.groupBy(filesOfFormats(db, ids), (file) => file.formatId),
+    replaced: replacementsOf(db, ids),
+    more: moreLocks(db, ids),
+  };
+}
+
 /** Stored editions with their formats, listings, locks and plans, in a constant number of queries. */
 export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
   const ids = editions.map((stored) => stored.id);
@@ -149,18 +167,8 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
     db,
     formats.map((stored) => stored.id),
   );
-  const files = Map.groupBy(
-    filesOfFormats(
-      db,
-      formats.map((stored) => stored.id),
-    ),
-    (file) => file.formatId,
-  );
   const { plans, replacements, corrections } = aroundEditions(db, ids);
-  const more = moreLocks(
-    db,
-    formats.map((stored) => stored.id),
-  );
+  const { files, replaced, more } = aroundFormats(db, formats);
   return editions.map((stored) => {
     const own = formats.filter((format) => format.editionId === stored.id);
     const ofFormat = Map.groupBy(listings, (listing) => listing.formatId);
@@ -177,9 +185,11 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
       }),
       correction,
       formats: own.map((format) =>
-        formatFacts(format, ofFormat.get(format.id) ?? [], files.get(format.id) ?? [], {
+        formatFacts(format, ofFormat.get(format.id) ?? [], {
           correcting,
           more: more.get(format.id) ?? [],
+          files: files.get(format.id) ?? [],
+          replacedBy: replaced.get(format.id) ?? null,
         }),
       ),
       plans: plans

@@ -11,6 +11,7 @@ import {
   takenPage,
   takenRuns,
 } from '../store/numbers.ts';
+import { type Replacement, replacementsOf } from './replacements.ts';
 
 /** 'The Salt Almanac, 2nd edition · Paperback' */
 function nameUse(taken: TakenNumber): string {
@@ -24,7 +25,7 @@ function nameUse(taken: TakenNumber): string {
   return `${edition} · ${formName(format)}`;
 }
 
-function takenRow(taken: TakenNumber): NumberRow {
+function takenRow(taken: TakenNumber, replaced: ReadonlyMap<number, Replacement>): NumberRow {
   return {
     isbn13: taken.isbn13,
     hyphenated: hyphenate(taken.isbn13) ?? taken.isbn13,
@@ -36,7 +37,14 @@ function takenRow(taken: TakenNumber): NumberRow {
     workId: taken.workId,
     since: taken.since,
     spentReason: taken.spentReason,
+    replacedBy: replaced.get(taken.formatId ?? 0) ?? null,
   };
+}
+
+/** What took the place of the formats of some numbers. */
+function replacedIn(db: ReadDb, taken: Iterable<TakenNumber>): Map<number, Replacement> {
+  const ids = [...taken].map((row) => row.formatId).filter((id) => id !== null);
+  return replacementsOf(db, ids);
 }
 
 function freeRow(block: StoredBlock, index: number): NumberRow {
@@ -52,21 +60,23 @@ function freeRow(block: StoredBlock, index: number): NumberRow {
     workId: null,
     since: null,
     spentReason: null,
+    replacedBy: null,
   };
 }
 
 /** One number that is not free. */
 export function numberByIsbn(db: ReadDb, isbn13: string): NumberRow | undefined {
   const taken = takenNumber(db, isbn13);
-  return taken && takenRow(taken);
+  return taken && takenRow(taken, replacedIn(db, [taken]));
 }
 
 /** The numbers of a block between two indexes, free ones filled in. */
 export function numbersBetween(db: ReadDb, block: StoredBlock, from: number, to: number): NumberRow[] {
   const taken = takenBetween(db, block.id, from, to);
+  const replaced = replacedIn(db, taken.values());
   return Array.from({ length: to - from }, (_, offset) => {
     const row = taken.get(from + offset);
-    return row ? takenRow(row) : freeRow(block, from + offset);
+    return row ? takenRow(row, replaced) : freeRow(block, from + offset);
   });
 }
 
@@ -92,5 +102,6 @@ export function freeNumbers(db: ReadDb, block: StoredBlock, from: number, count:
 /** Taken numbers of one standing (of a block, or of all and outside every block), a page at a time. */
 export function numbersStanding(db: ReadDb, filter: Parameters<typeof takenPage>[1]): Page {
   const { rows, total } = takenPage(db, filter);
-  return { rows: rows.map(takenRow), total };
+  const replaced = replacedIn(db, rows);
+  return { rows: rows.map((row) => takenRow(row, replaced)), total };
 }

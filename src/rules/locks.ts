@@ -6,8 +6,8 @@ import type { LOCKABLE_FIELDS } from '../contract/terms.ts';
 // The lock policy as data: which field locks when, why, and on whose word. The database's triggers hold the
 // same policy; a test walks every field through every standing and shows that both agree.
 
-/** `submission`: the first 'sent' of a listing; `on sale`: the first 'selling'; `end`: retired, cancelled or gone; `never`. */
-export type LocksAt = 'submission' | 'on sale' | 'end' | 'never';
+/** `submission`: the first 'sent' of a listing; `on sale`: the first 'selling'; `end`: retired, cancelled or gone. */
+export type LocksAt = 'submission' | 'on sale' | 'end';
 
 interface Lock {
   /** Plain name, as screens and refusals show it. */
@@ -27,12 +27,12 @@ export const EDITION_LOCKS: Record<keyof EditionFields, Lock> = {
   imprint: { name: 'imprint', at: IDENTITY },
   series: { name: 'series', at: IDENTITY },
   seriesNumber: { name: 'series volume', at: IDENTITY },
-  description: { name: 'description', at: 'never' },
-  keywords: { name: 'keywords', at: 'never' },
-  subjects: { name: 'subjects', at: 'never' },
-  audience: { name: 'audience', at: 'never' },
-  ageFrom: { name: 'age from', at: 'never' },
-  ageTo: { name: 'age to', at: 'never' },
+  description: { name: 'description', at: 'end' },
+  keywords: { name: 'keywords', at: 'end' },
+  subjects: { name: 'subjects', at: 'end' },
+  audience: { name: 'audience', at: 'end' },
+  ageFrom: { name: 'age from', at: 'end' },
+  ageTo: { name: 'age to', at: 'end' },
 };
 
 export const FORMAT_LOCKS: Record<keyof FormatFields, Lock> = {
@@ -65,7 +65,7 @@ export const LISTING_LOCKS: Record<keyof ListingFields, Lock> = {
 };
 
 /** Why a field locks at each point, and on whose word. */
-export const LOCK_REASONS: Record<Exclude<LocksAt, 'never'>, { reason: string; source: string }> = {
+export const LOCK_REASONS: Record<LocksAt, { reason: string; source: string }> = {
   submission: {
     reason:
       'A channel keeps what was first submitted under a number; it does not let a publisher change it afterwards.',
@@ -106,7 +106,7 @@ export function lockedFields<F extends string>(policy: Record<F, Lock>, facts: L
   const more = new Set<string>(facts.more.flatMap((field) => [field, ...(TOGETHER[field] ?? [])]));
   return (Object.keys(policy) as F[]).filter((field) => {
     const { at } = policy[field];
-    if (facts.ended && at !== 'never') return true;
+    if (facts.ended) return true;
     if (more.has(field)) return true;
     if (at === 'submission') return facts.submitted && !facts.correcting;
     return at === 'on sale' && facts.onSale;

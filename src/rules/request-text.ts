@@ -15,9 +15,16 @@ function distance(old: ReplacingFormat, other: ReplacingFormat): number {
   );
 }
 
+/** The numbered format nearest to another; the first of those equally near. */
+export function nearestFormat<T extends ReplacingFormat>(
+  old: ReplacingFormat,
+  formats: readonly T[],
+): T | undefined {
+  const numbered = formats.filter((format) => format.isbn13 !== null);
+  return numbered.toSorted((a, b) => distance(old, a) - distance(old, b))[0];
+}
+
 /** ISBN-13 of the numbered format that takes this one's place: of the same form, else any; null when there is none. */
 export function replacementIsbn(old: ReplacingFormat, formats: readonly ReplacingFormat[]): string | null {
-  const numbered = formats.filter((format) => format.isbn13 !== null);
-  const nearest = numbered.toSorted((a, b) => distance(old, a) - distance(old, b))[0];
-  return nearest?.isbn13 ?? null;
+  return nearestFormat(old, formats)?.isbn13 ?? null;
 }

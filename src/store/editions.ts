@@ -80,6 +80,11 @@ export function replacementOf(db: ReadDb, id: number): number | null {
   return db.one<{ id: number }>('SELECT id FROM edition WHERE replaces_id = ?', id)?.id ?? null;
 }
 
+/** Links an edition to the one it replaces. */
+export function linkEdition(db: WriteDb, id: number, replacesId: number): void {
+  db.orm.update(edition).set({ replacesId }).where(eq(edition.id, id)).run();
+}
+
 type ListField = 'contributors' | 'subjects' | 'keywords';
 
 /** Writes one ordered list anew; an unchanged list writes nothing. */

@@ -13,6 +13,7 @@ const row = (more: Partial<NumberRow>): NumberRow => ({
   workId: null,
   since: null,
   spentReason: null,
+  replacedBy: null,
   ...more,
 });
 

@@ -142,7 +142,7 @@ describe.each(LISTING_STANDINGS)('with its only listing %s', (standing) => {
       for (const field of Object.keys(policy) as F[])
         expect([field, refusedByFile(sql[field], subject)]).toEqual([field, locked.has(field)]);
     };
-    check(EDITION_LOCKS, EDITION_SQL, false);
+    check(EDITION_LOCKS, EDITION_SQL, standing === 'gone');
     check(FORMAT_LOCKS, FORMAT_SQL, standing === 'gone');
     check(LISTING_LOCKS, LISTING_SQL, standing === 'gone');
   });

@@ -29,6 +29,10 @@ const RECORDS: Record<string, RecordName> = {
   listing_step: { one: 'Step of a listing', many: 'Steps of listings' },
   proof_round: { one: 'Proof round', many: 'Proof rounds' },
   cost: { one: 'Cost', many: 'Costs' },
+  removal_event: { one: 'Answer of a channel', many: 'Answers of channels' },
+  returns_window: { one: 'Last date for returns', many: 'Last dates for returns' },
+  stock_count: { one: 'Count of copies', many: 'Counts of copies' },
+  agency_record: { one: 'Record at the agency', many: 'Records at the agency' },
   submission: { one: 'Sheet that was sent', many: 'Sheets that were sent' },
   task_need: { one: 'Order of two tasks', many: 'Order of tasks' },
 };
