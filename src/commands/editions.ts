@@ -23,7 +23,7 @@ export function needEdition(db: ReadDb, id: number): StoredEdition {
 }
 
 /** Refuses an age range that runs backwards. */
-function checkAges(fields: Pick<EditionFields, 'ageFrom' | 'ageTo'>): void {
+export function checkAges(fields: Pick<EditionFields, 'ageFrom' | 'ageTo'>): void {
   if (fields.ageFrom !== null && fields.ageTo !== null && fields.ageFrom > fields.ageTo)
     throw new Refusal(
       'BAD_INPUT',

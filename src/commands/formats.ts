@@ -30,7 +30,7 @@ export function needFormat(db: ReadDb, id: number): StoredFormat {
 type Given = { form: string } & { [K in keyof FormatFields]?: FormatFields[K] | undefined };
 
 /** Refuses what no format can be. */
-function checkFields(fields: FormatFields): void {
+export function checkFields(fields: FormatFields): void {
   if (fields.caseKind !== null && fields.form !== 'BB')
     throw new Refusal(
       'BAD_INPUT',

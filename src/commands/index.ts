@@ -19,6 +19,7 @@ import { proofCommands } from './proofs.ts';
 import { rangeCommands } from './ranges.ts';
 import { retirementCommands } from './retirement.ts';
 import { settingCommands } from './settings.ts';
+import { sheetCommands } from './sheets.ts';
 import { submissionCommands } from './submissions.ts';
 import { taskCommands } from './tasks.ts';
 import { templateCommands } from './templates.ts';
@@ -47,6 +48,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...retirementCommands,
   ...settingCommands,
   ...submissionCommands,
+  ...sheetCommands,
   ...taskCommands,
   ...templateCommands,
   ...undoCommands,

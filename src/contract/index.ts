@@ -64,6 +64,7 @@ import {
 } from './retirement.ts';
 import { findRecords } from './search.ts';
 import { getSettings, updateSettings } from './settings.ts';
+import { importSheet, lookAtSheet } from './sheets.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
 import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
 import { listTexts, putBackText, saveText, textVersions } from './templates.ts';
@@ -164,6 +165,8 @@ const all = [
   previewBackup,
   restoreBackup,
   makeExport,
+  lookAtSheet,
+  importSheet,
   putFile,
   getFile,
   dropFile,

@@ -18,6 +18,7 @@ import { requestQueries } from './requests.ts';
 import { retirementQueries } from './retirement.ts';
 import { searchQueries } from './search.ts';
 import { settingQueries } from './settings.ts';
+import { sheetQueries } from './sheets.ts';
 import { submissionQueries } from './submissions.ts';
 import { taskQueries } from './tasks.ts';
 import { templateQueries } from './templates.ts';
@@ -46,5 +47,6 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...submissionQueries,
   ...taskQueries,
   ...templateQueries,
+  ...sheetQueries,
   ...workQueries,
 };

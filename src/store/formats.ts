@@ -59,6 +59,12 @@ export function formatById(db: ReadDb, id: number): StoredFormat | undefined {
   return whole(db, db.orm.select().from(format).where(eq(format.id, id)).all())[0];
 }
 
+/** Some formats, by id. */
+export function formatsByIds(db: ReadDb, ids: number[]): Map<number, StoredFormat> {
+  const rows = ids.length === 0 ? [] : db.orm.select().from(format).where(inArray(format.id, ids)).all();
+  return new Map(whole(db, rows).map((row) => [row.id, row]));
+}
+
 /** The formats of some editions, in the order they were made. */
 export function formatsOfEditions(db: ReadDb, editionIds: number[]): StoredFormat[] {
   if (editionIds.length === 0) return [];

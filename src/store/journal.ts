@@ -2,6 +2,9 @@ import { createHash } from 'node:crypto';
 import type { JournalEntry } from '../contract/journal.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
+/** Entries sealed at once. */
+const SEALED_AT_ONCE = 5_000;
+
 /** What the first entry is chained to. */
 export const CHAIN_START = '0'.repeat(64);
 
@@ -85,11 +88,15 @@ export function newestEntry(db: ReadDb): number {
  * Returns the newest sequence number, or null when nothing changed.
  */
 export function sealJournal(db: WriteDb, operation: string, at: string, since: number): number | null {
-  const unsealed = db.all<EntryRow>(
-    'SELECT * FROM journal WHERE hash IS NULL AND seq > ? ORDER BY seq',
-    since,
-  );
-  const first = unsealed[0];
+  // A page at a time: an import writes more entries than should stand in memory at once.
+  const pageAfter = (seq: number) =>
+    db.all<EntryRow>(
+      'SELECT * FROM journal WHERE hash IS NULL AND seq > ? ORDER BY seq LIMIT ?',
+      seq,
+      SEALED_AT_ONCE,
+    );
+  let page = pageAfter(since);
+  const first = page[0];
   if (!first) return null;
   const before = db.one<{ hash: string; at: string }>(
     'SELECT hash, at FROM journal WHERE seq < ? AND hash IS NOT NULL ORDER BY seq DESC LIMIT 1',
@@ -98,29 +105,37 @@ export function sealJournal(db: WriteDb, operation: string, at: string, since: n
   let previous = before?.hash ?? CHAIN_START;
   // A clock set back must not put the journal out of order; the user is warned of it elsewhere.
   const moment = before && before.at > at ? before.at : at;
-  for (const entry of unsealed) {
-    const row = JSON.parse(entry.after ?? entry.before ?? '{}') as Row;
-    const sealed = {
-      ...entry,
-      at: moment,
-      operation,
-      command_seq: first.seq,
-      work_id: workOf(db, entry.entity, row),
-      previous_hash: previous,
-    };
-    previous = sealOf(sealed);
-    db.run(
-      'UPDATE journal SET at = ?, operation = ?, command_seq = ?, work_id = ?, previous_hash = ?, hash = ? WHERE seq = ?',
-      moment,
-      operation,
-      first.seq,
-      sealed.work_id,
-      sealed.previous_hash,
-      previous,
-      entry.seq,
-    );
-  }
-  return unsealed.at(-1)?.seq ?? null;
+  let newest = first.seq;
+  for (; page.length > 0; page = pageAfter(newest))
+    for (const entry of page) {
+      previous = sealEntry(db, {
+        ...entry,
+        at: moment,
+        operation,
+        command_seq: first.seq,
+        previous_hash: previous,
+      });
+      newest = entry.seq;
+    }
+  return newest;
+}
+
+/** Seals one entry; answers its hash. */
+function sealEntry(db: WriteDb, entry: EntryRow): string {
+  const row = JSON.parse(entry.after ?? entry.before ?? '{}') as Row;
+  const sealed = { ...entry, work_id: workOf(db, entry.entity, row) };
+  const hash = sealOf(sealed);
+  db.run(
+    'UPDATE journal SET at = ?, operation = ?, command_seq = ?, work_id = ?, previous_hash = ?, hash = ? WHERE seq = ?',
+    sealed.at,
+    sealed.operation,
+    sealed.command_seq,
+    sealed.work_id,
+    sealed.previous_hash,
+    hash,
+    sealed.seq,
+  );
+  return hash;
 }
 
 /** Walks the whole chain; names the first entry that is unsealed, altered or out of order. */

@@ -96,6 +96,10 @@ const NAMES: Record<string, string> = {
   body: 'Text',
   saved_on: 'Saved on',
   terms: 'What is shown',
+  header: 'Heading of the column',
+  field: 'Holds',
+  detail: 'Of',
+  reading: 'Written as',
 };
 
 /** `trim_width_um` → `trimWidthUm`, as the contract writes it. */

@@ -61,6 +61,7 @@ const SENTENCES: Record<CommandName, string> = {
   'templates.putBackText': 'Put an older text back in use',
   'audit.accept': 'Accepted a finding of the audit',
   'audit.reopen': 'Opened an accepted finding again',
+  'sheets.import': 'Took over a table of formats',
   'journal.undo': 'Undid the change before',
   'settings.update': 'Changed the settings',
 };
