@@ -11,9 +11,9 @@ export interface StoredColumn {
 /** The remembered columns of sheets of formats, or of the reports of one channel. */
 export function rememberedColumns(db: ReadDb, channelId: number | null): StoredColumn[] {
   return channelId === null
-    ? db.all<StoredColumn>('SELECT header, field, detail, reading FROM sheet_column')
+    ? db.all<StoredColumn>('SELECT header, field, of_what AS detail, reading FROM sheet_column')
     : db.all<StoredColumn>(
-        'SELECT header, field, detail, reading FROM report_column WHERE channel_id = ?',
+        'SELECT header, field, of_what AS detail, reading FROM report_column WHERE channel_id = ?',
         channelId,
       );
 }
@@ -29,15 +29,15 @@ export function rememberColumns(db: WriteDb, channelId: number | null, columns: 
     if (channelId === null)
       db.run(
         before
-          ? 'UPDATE sheet_column SET field = ?, detail = ?, reading = ? WHERE header = ?'
-          : 'INSERT INTO sheet_column (field, detail, reading, header) VALUES (?, ?, ?, ?)',
+          ? 'UPDATE sheet_column SET field = ?, of_what = ?, reading = ? WHERE header = ?'
+          : 'INSERT INTO sheet_column (field, of_what, reading, header) VALUES (?, ?, ?, ?)',
         ...values,
       );
     else
       db.run(
         before
-          ? 'UPDATE report_column SET field = ?, detail = ?, reading = ? WHERE header = ? AND channel_id = ?'
-          : 'INSERT INTO report_column (field, detail, reading, header, channel_id) VALUES (?, ?, ?, ?, ?)',
+          ? 'UPDATE report_column SET field = ?, of_what = ?, reading = ? WHERE header = ? AND channel_id = ?'
+          : 'INSERT INTO report_column (field, of_what, reading, header, channel_id) VALUES (?, ?, ?, ?, ?)',
         ...values,
         channelId,
       );

@@ -98,7 +98,7 @@ const NAMES: Record<string, string> = {
   terms: 'What is shown',
   header: 'Heading of the column',
   field: 'Holds',
-  detail: 'Of',
+  of_what: 'Of',
   reading: 'Written as',
 };
 

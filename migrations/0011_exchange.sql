@@ -4,7 +4,8 @@ CREATE TABLE sheet_column (
   id INTEGER PRIMARY KEY,
   header TEXT NOT NULL UNIQUE CHECK (trim(header) <> ''),
   field TEXT NOT NULL,
-  detail TEXT NOT NULL DEFAULT '',
+  -- the currency, channel or role that the field is about
+  of_what TEXT NOT NULL DEFAULT '',
   reading TEXT CHECK (reading IN ('ymd', 'dmy', 'mdy', 'point', 'comma'))
 ) STRICT;
 
@@ -14,7 +15,8 @@ CREATE TABLE report_column (
   channel_id INTEGER NOT NULL REFERENCES channel (id),
   header TEXT NOT NULL CHECK (trim(header) <> ''),
   field TEXT NOT NULL,
-  detail TEXT NOT NULL DEFAULT '',
+  -- the currency, channel or role that the field is about
+  of_what TEXT NOT NULL DEFAULT '',
   reading TEXT CHECK (reading IN ('ymd', 'dmy', 'mdy', 'point', 'comma')),
   UNIQUE (channel_id, header)
 ) STRICT;
