@@ -13,6 +13,7 @@ import { formatCommands } from './formats.ts';
 import { listingCommands } from './listings.ts';
 import { nextEditionCommands } from './next-edition.ts';
 import { numberCommands } from './numbers.ts';
+import { onixCommands } from './onix.ts';
 import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
 import { proofCommands } from './proofs.ts';
@@ -42,6 +43,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...nextEditionCommands,
   ...numberCommands,
   ...ownedListCommands,
+  ...onixCommands,
   ...planCommands,
   ...proofCommands,
   ...rangeCommands,

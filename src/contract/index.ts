@@ -47,7 +47,7 @@ import {
   reserveNumbers,
   spendNumber,
 } from './numbers.ts';
-import { exportOnix } from './onix.ts';
+import { exportOnix, importOnix, previewOnix } from './onix.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
@@ -174,6 +174,8 @@ const all = [
   listJournal,
   undoChange,
   exportOnix,
+  previewOnix,
+  importOnix,
   getRanges,
   loadRanges,
   getSettings,

@@ -12,6 +12,7 @@ import { exportQueries } from './exports.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
 import { onixQueries } from './onix.ts';
+import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { rangeQueries } from './ranges.ts';
 import { requestQueries } from './requests.ts';
@@ -38,6 +39,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...journalQueries,
   ...numberQueries,
   ...onixQueries,
+  ...onixPreviewQueries,
   ...ownedListQueries,
   ...rangeQueries,
   ...requestQueries,

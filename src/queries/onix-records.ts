@@ -12,6 +12,7 @@ import {
   termsOfFormats,
   worksChangedSince,
 } from '../store/onix.ts';
+import { partsOfFormats } from '../store/onix-parts.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 
 /** What every record says alike. */
@@ -64,10 +65,11 @@ function around(db: ReadDb, rows: readonly FormatRow[]) {
     lists: listsOfEditions(db, editionIds),
     terms: termsOfFormats(db, formatIds),
     kin: kinOfEditions(db, editionIds),
+    parts: partsOfFormats(db, formatIds),
   };
 }
 
-function recordOf(row: FormatRow, { lists, terms, kin }: Around): OnixRecord | null {
+function recordOf(row: FormatRow, { lists, terms, kin, parts }: Around): OnixRecord | null {
   const siblings = kin.byEdition.get(row.editionId) ?? NONE;
   const own = siblings.find((sibling: KinRow) => sibling.id === row.id);
   if (own === undefined || own.isbn13 === null) return null;
@@ -101,7 +103,7 @@ function recordOf(row: FormatRow, { lists, terms, kin }: Around): OnixRecord | n
     returns: agreedReturns(listings),
     related: relationsOf(own, { siblings, replaced, replacing }),
     ...waysOn(own, siblings, replacing),
-    kept: NONE,
+    kept: parts.get(row.id) ?? NONE,
   };
 }
 

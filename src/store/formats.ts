@@ -2,6 +2,7 @@ import { asc, eq, inArray } from 'drizzle-orm';
 import type { FormatFields } from '../contract/formats.ts';
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
+import { deleteParts } from './onix-parts.ts';
 import { format, formatPrice } from './schema.ts';
 
 type Columns = typeof format.$inferSelect;
@@ -107,5 +108,6 @@ export function markCancelled(db: WriteDb, id: number, on: string, reason: strin
 /** Removes a format that never had a number, with its prices. */
 export function deleteFormat(db: WriteDb, id: number): void {
   writePrices(db, id, []);
+  deleteParts(db, id);
   db.orm.delete(format).where(eq(format.id, id)).run();
 }

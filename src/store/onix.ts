@@ -38,7 +38,7 @@ export interface KinRow {
 
 /** Entities of the journal whose entries change what a record says. */
 const TELLING =
-  "'work', 'edition', 'edition_contributor', 'edition_subject', 'edition_keyword', 'format', 'format_price', 'number', 'listing', 'listing_step'";
+  "'work', 'edition', 'edition_contributor', 'edition_subject', 'edition_keyword', 'format', 'format_price', 'number', 'listing', 'listing_step', 'onix_part'";
 
 /** Settings that stand in every record. */
 const HOUSE = "'publisher', 'imprint', 'catalogueName', 'lengthUnit', 'countryOfPublication', 'salesRights'";

@@ -26,6 +26,7 @@ const RECORDS: Record<string, RecordName> = {
   edition_contributor: { one: 'Contributor', many: 'Contributors' },
   edition_subject: { one: 'Subject', many: 'Subjects' },
   edition_keyword: { one: 'Keyword', many: 'Keywords' },
+  onix_part: { one: 'Part of an ONIX record', many: 'Parts of ONIX records' },
   listing_step: { one: 'Step of a listing', many: 'Steps of listings' },
   proof_round: { one: 'Proof round', many: 'Proof rounds' },
   cost: { one: 'Cost', many: 'Costs' },

@@ -63,6 +63,7 @@ const SENTENCES: Record<CommandName, string> = {
   'audit.reopen': 'Opened an accepted finding again',
   'sheets.import': 'Took over a table of formats',
   'journal.undo': 'Undid the change before',
+  'onix.import': 'Took an ONIX message over',
   'settings.update': 'Changed the settings',
 };
 

@@ -1,22 +1,15 @@
-import type { OnixVersion } from '../../contract/onix.ts';
+import type { KeptPart } from '../../rules/onix/products.ts';
 import { placeOf } from './order.ts';
-import type { KeptPart } from './product.ts';
-import { isKnown, tagOf } from './tags.ts';
+import { tagOf } from './tags.ts';
 import type { XmlOut } from './xml-out.ts';
 
-/** Writes the parts of one composite: name, what writes it, and the key that a kept part may stand under. */
-export type Items = (name: string, write: () => void, key?: string) => void;
+/**
+ * Writes the parts of one composite: name, what writes it, and the key that a kept part may stand under (worked out
+ * only where something is kept).
+ */
+export type Items = (name: string, write: () => void, key?: string | (() => string)) => void;
 
 const START = /<(\/?)([A-Za-z][A-Za-z0-9]*)/g;
-
-/** Whether a version of the standard has every element of a kept part. What came as 2.1 has no place in 3. */
-export function canGiveBack(part: KeptPart, version: OnixVersion): boolean {
-  if (part.version === '2.1') return false;
-  if (part.version === version) return true;
-  for (const [, , name = ''] of part.xml.matchAll(START))
-    if (/^[A-Z]/.test(name) && !isKnown(name, version)) return false;
-  return true;
-}
 
 /** Kept XML in the tag set of the message. XHTML inside is in small letters and stays. */
 export function inTags(xml: string, out: XmlOut): string {
@@ -27,8 +20,33 @@ export function inTags(xml: string, out: XmlOut): string {
 }
 
 interface Part {
+  name: string;
   place: number;
   text: string;
+}
+
+/** What says that something is not there, and the parts that say otherwise. */
+const DENIALS: Record<string, string[]> = {
+  NoCollection: ['Collection'],
+  NoContributor: ['Contributor'],
+  NoEdition: ['EditionType', 'EditionNumber', 'EditionStatement'],
+};
+
+/** Takes out what a kept part gives the lie to. */
+function dropDenials(parts: Part[]): void {
+  const there = new Set(parts.map((part) => part.name));
+  for (let at = parts.length - 1; at >= 0; at -= 1)
+    if (DENIALS[parts[at]?.name ?? '']?.some((name) => there.has(name))) parts.splice(at, 1);
+}
+
+/** Numbers contributors in their order: kept ones carry the place they once had. */
+function renumber(parts: Part[]): void {
+  let place = 0;
+  for (const part of parts) {
+    if (part.name !== 'Contributor' || part.text === '') continue;
+    place += 1;
+    part.text = part.text.replace(/<(SequenceNumber|b034)>\d+</, `<$1>${place}<`);
+  }
 }
 
 /** Puts own parts and kept ones together in the order of the standard. */
@@ -41,19 +59,28 @@ function merge(
   const bound = kept.filter((part) => part.bound);
   const free = kept.filter((part) => !part.bound);
   const used = new Set<KeptPart>();
+  const yielding = new Set<string>();
   const parts: Part[] = [];
   const before = out.take();
-  write((name, emit, key = '') => {
-    if (free.some((part) => part.name === name && (part.key === key || part.key === '*'))) return;
+  write((name, emit, lazy = '') => {
+    const key = typeof lazy === 'string' ? lazy : lazy();
+    const group = `${key.split('|', 1)[0]}|*`;
+    yielding.add(`${name} ${group}`);
+    if (free.some((part) => part.name === name && (part.key === key || part.key.startsWith('*')))) return;
     const same = bound.find((part) => part.name === name && part.key === key && !used.has(part));
     if (same) used.add(same);
     else emit();
     const text = same ? inTags(same.xml, out) : out.take();
-    parts.push({ place: placeOf(parent, name), text });
+    parts.push({ name, place: placeOf(parent, name), text });
   });
-  for (const part of free) parts.push({ place: placeOf(parent, part.name), text: inTags(part.xml, out) });
+  for (const part of free) {
+    if (yielding.has(`${part.name} ${part.key}`)) continue;
+    parts.push({ name: part.name, place: placeOf(parent, part.name), text: inTags(part.xml, out) });
+  }
+  dropDenials(parts);
   parts.sort((a, b) => a.place - b.place);
   out.raw(before);
+  renumber(parts);
   for (const part of parts) out.raw(part.text);
   return parts.length > 0;
 }

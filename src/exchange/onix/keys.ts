@@ -1,4 +1,6 @@
+import { createHash } from 'node:crypto';
 import type { Contributor, EditionFields, Subject } from '../../contract/editions.ts';
+import { plainDescription } from './xhtml.ts';
 
 // The keys under which a kept part stands for a value of the catalogue. Reader and writer share them, so that a
 // part is given back as it came as long as the value is the same.
@@ -15,3 +17,6 @@ export const extentKey = (type: string, value: number) => `${type}|${value}`;
 export const measureKey = (type: string, um: number) => `${type}|${um}`;
 export const agesKey = (edition: Pick<EditionFields, 'ageFrom' | 'ageTo'>) =>
   `${edition.ageFrom ?? ''}-${edition.ageTo ?? ''}`;
+/** What a description says, whatever its marks, in brief. */
+export const descriptionKey = (description: string) =>
+  createHash('sha256').update(plainDescription(description)).digest('base64url');

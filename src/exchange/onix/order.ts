@@ -22,12 +22,3 @@ const PLACES = new Map(
 export function placeOf(parent: string, name: string): number {
   return PLACES.get(parent)?.get(name) ?? -1;
 }
-
-/** The blocks of a product whose parts are kept one by one. */
-export const BLOCKS = [
-  'DescriptiveDetail',
-  'CollateralDetail',
-  'PublishingDetail',
-  'RelatedMaterial',
-] as const;
-export type Block = (typeof BLOCKS)[number];

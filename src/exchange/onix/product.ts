@@ -1,30 +1,7 @@
 import type { EditionFields } from '../../contract/editions.ts';
 import type { FormatFields } from '../../contract/formats.ts';
 import type { FormatStanding } from '../../contract/terms.ts';
-import type { Block } from './order.ts';
-
-/**
- * A part of a product record that came in by a message and is given back as it came. `bound` parts stand for a
- * value of the catalogue and are given back only as long as that value is the same (`key`); the others always.
- * An unbound part keeps our own part of the same name and key (or of any key, where its key is '*') out.
- */
-export interface KeptPart {
-  place: 'Product' | Block;
-  /** Reference name of the part. */
-  name: string;
-  key: string;
-  bound: boolean;
-  /** Version of the message it came with: '3.1', '3.0' or '2.1'. */
-  version: string;
-  /** The part in reference names. */
-  xml: string;
-}
-
-export interface RelatedFormat {
-  /** List 51. */
-  codes: string[];
-  isbn13: string;
-}
+import type { KeptPart, RelatedFormat } from '../../rules/onix/products.ts';
 
 /** One format with all that a product record says of it. */
 export interface OnixRecord {

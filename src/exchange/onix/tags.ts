@@ -127,7 +127,7 @@ OriginalLanguage b060; PriceTypeCode j148; PublicationDate b003; RelationCode h2
 RightsTerritory b388; TextFormat d103; TextTypeCode d102; TitleOfSeries b018; YearFirstPublished b088`;
 
 /** Composites that only ONIX 2.1 has (memory). */
-const OLD_COMPOSITES = 'Title Series OtherText MainSubject Set NotForSale';
+const OLD_COMPOSITES = 'Title Series OtherText Set NotForSale MediaFile';
 
 /** Elements of 3.1 that 3.0 does not have, and the other way round. */
 const ONLY = {

@@ -43,7 +43,7 @@ function measures(out: XmlOut, { format }: OnixRecord, house: OnixHouse, items: 
         out.leaf('MeasureUnitCode', unit);
         out.close('Measure');
       },
-      measureKey(type, um),
+      () => measureKey(type, um),
     );
   }
 }
@@ -66,7 +66,7 @@ function titles(out: XmlOut, { edition }: OnixRecord, items: Items): void {
         out.close('TitleDetail');
         out.close('Collection');
       },
-      seriesKey(edition),
+      () => seriesKey(edition),
     );
   else items('NoCollection', () => out.empty('NoCollection'), '');
   items(
@@ -81,7 +81,7 @@ function titles(out: XmlOut, { edition }: OnixRecord, items: Items): void {
       out.close('TitleElement');
       out.close('TitleDetail');
     },
-    titleKey(edition),
+    () => titleKey(edition),
   );
 }
 
@@ -98,7 +98,7 @@ function contributors(out: XmlOut, { edition }: OnixRecord, items: Items): void 
         out.leaf('PersonName', contributor.name);
         out.close('Contributor');
       },
-      contributorKey(contributor),
+      () => contributorKey(contributor),
     );
 }
 
@@ -120,7 +120,7 @@ function extent(out: XmlOut, type: string, value: number, unit: string, items: I
       out.leaf('ExtentUnit', unit);
       out.close('Extent');
     },
-    extentKey(type, value),
+    () => extentKey(type, value),
   );
 }
 
@@ -159,7 +159,7 @@ function subjects(out: XmlOut, { edition }: OnixRecord, house: OnixHouse, items:
         if (subject.heading) out.leaf('SubjectHeadingText', subject.heading);
         out.close('Subject');
       },
-      subjectKey(subject, main),
+      () => subjectKey(subject, main),
     );
   }
   if (edition.keywords.length === 0) return;
@@ -171,7 +171,7 @@ function subjects(out: XmlOut, { edition }: OnixRecord, house: OnixHouse, items:
       out.leaf('SubjectHeadingText', edition.keywords.map((word) => word.replaceAll(';', ',')).join('; '));
       out.close('Subject');
     },
-    keywordsKey(edition.keywords),
+    () => keywordsKey(edition.keywords),
   );
 }
 
@@ -207,7 +207,11 @@ function audience(out: XmlOut, { edition }: OnixRecord, items: Items): void {
     edition.audience,
   );
   if (edition.ageFrom !== null || edition.ageTo !== null)
-    items('AudienceRange', () => ages(out, edition.ageFrom, edition.ageTo), agesKey(edition));
+    items(
+      'AudienceRange',
+      () => ages(out, edition.ageFrom, edition.ageTo),
+      () => agesKey(edition),
+    );
 }
 
 /** Block 1: what the product is. `full` adds subjects and audience to what a registration needs. */

@@ -1,7 +1,8 @@
 import { notificationType, publishingStatus } from '../../rules/onix/standings.ts';
 import type { Items } from './items.ts';
+import { descriptionKey } from './keys.ts';
 import { type OnixHouse, type OnixRecord, onixDay } from './product.ts';
-import { descriptionXml, plainDescription } from './xhtml.ts';
+import { descriptionXml } from './xhtml.ts';
 import type { XmlOut } from './xml-out.ts';
 
 /** What decides how ONIX speaks of a record's life. */
@@ -45,7 +46,7 @@ export function writeCollateral(out: XmlOut, { edition }: OnixRecord, items: Ite
       out.filled('Text', xml, xhtml ? ' textformat="05"' : ' textformat="06"');
       out.close('TextContent');
     },
-    plainDescription(edition.description),
+    () => descriptionKey(edition.description),
   );
 }
 
@@ -58,7 +59,7 @@ function publishingDate(out: XmlOut, role: string, day: string, items: Items): v
       out.leaf('Date', onixDay(day), ' dateformat="00"');
       out.close('PublishingDate');
     },
-    `${role}|${day}`,
+    () => `${role}|${day}`,
   );
 }
 

@@ -1,7 +1,9 @@
 import type { OnixVersion, TagSet } from '../../contract/onix.ts';
-import { canGiveBack, writeParts } from './items.ts';
-import type { Block } from './order.ts';
-import { type KeptPart, type OnixHouse, type OnixRecord, onixDay } from './product.ts';
+import type { Block, KeptPart } from '../../rules/onix/products.ts';
+import { fitted } from './fit.ts';
+import { writeParts } from './items.ts';
+import { mendedSupplies } from './mend-supply.ts';
+import { type OnixHouse, type OnixRecord, onixDay } from './product.ts';
 import { writeDescriptive } from './write-descriptive.ts';
 import { writeCollateral, writePublishing, writeRecordHead, writeRelated } from './write-publishing.ts';
 import { writeSupply } from './write-supply.ts';
@@ -59,10 +61,14 @@ function block(
 /** Writes one product record. */
 export function writeProduct(out: XmlOut, terms: OnixTerms, house: OnixHouse, record: OnixRecord): void {
   const full = terms.content === 'full';
-  const kept = full ? record.kept.filter((part) => canGiveBack(part, terms.version)) : [];
-  const own = kept.filter((part) => part.place === 'Product');
+  const fit = full ? record.kept.map((part) => fitted(part, terms.version)) : [];
+  const kept = fit.filter((part) => part !== null);
+  const supplies = kept.some((part) => part.name === 'ProductSupply')
+    ? mendedSupplies({ ...record, kept }, house)
+    : [];
+  const own = kept.filter((part) => part.place === 'Product' && part.name !== 'ProductSupply');
   out.open('Product');
-  writeParts(out, 'Product', own, (items) => {
+  writeParts(out, 'Product', [...own, ...supplies], (items) => {
     writeRecordHead(out, record, house, items);
     items('DescriptiveDetail', () =>
       block(out, 'DescriptiveDetail', kept, (inner) => writeDescriptive(out, record, house, full, inner)),
