@@ -15,7 +15,7 @@ export { CallRefused, subscribe };
 
 /** Carries out one operation of the contract; throws `CallRefused` with code, message and field. */
 export async function call<N extends OperationName>(name: N, input: InputOf<N>): Promise<OutputOf<N>> {
-  // The host has built the answer from the operation's own output schema.
+  // The transport has held the answer against the operation's own output schema.
   return (await carry(name, input)) as OutputOf<N>;
 }
 

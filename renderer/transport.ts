@@ -6,6 +6,8 @@ interface Bridge {
   call(name: string, input: unknown): Promise<Answer<unknown>>;
   cancel(job: string): Promise<unknown>;
   subscribe(topic: string, fn: (data: unknown) => void): () => void;
+  openDropped(file: File): Promise<boolean>;
+  dragOut(name: string, bytes: Uint8Array): void;
 }
 
 declare global {
@@ -86,17 +88,44 @@ async function post(name: string, input: unknown): Promise<Answer<unknown>> {
   setLink('open');
   const body: unknown = await response.json().catch(() => undefined);
   if (isAnswer(body)) return body;
-  throw new CallRefused({
+  throw unreadable(name);
+}
+
+function unreadable(name: string): CallRefused {
+  return new CallRefused({
     code: 'INTERNAL',
-    message: `Edition Ledger answered ${name} in a form this window cannot read (status ${response.status}).`,
+    message: `Edition Ledger answered ${name} in a form this window cannot read; reload the window.`,
   });
 }
 
-/** Carries one call over the desktop bridge, or else over HTTP on the loopback host. */
+type Checks = typeof import('./contract-check.ts');
+
+/**
+ * The contract, fetched beside the first screen and not before it. Where it cannot be fetched the host is gone, and
+ * the call itself finds that out; the host holds every input against the contract in any case.
+ */
+let checks: Promise<Checks | undefined> | undefined;
+
+function contractChecks(): Promise<Checks | undefined> {
+  checks ??= import('./contract-check.ts').catch(() => {
+    checks = undefined;
+    return undefined;
+  });
+  return checks;
+}
+
+/**
+ * Carries one call over the desktop bridge, or else over HTTP on the loopback host. The contract is held against
+ * the input before it leaves and against the answer when it comes. Throws `CallRefused`.
+ */
 export async function carry(name: string, input: unknown): Promise<unknown> {
+  const contract = await contractChecks();
+  const wrong = contract?.wrongInput(name, input);
+  if (wrong) throw new CallRefused(wrong);
   const answer = await (window.editionLedger ? window.editionLedger.call(name, input) : post(name, input));
-  if (answer.ok) return answer.value;
-  throw new CallRefused(answer.error);
+  if (!answer.ok) throw new CallRefused(answer.error);
+  if (contract?.isPromised(name, answer.value) === false) throw unreadable(name);
+  return answer.value;
 }
 
 /** Calls off the work of this name; the call that began it is then refused with CANCELLED. */

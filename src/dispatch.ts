@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import type { z } from 'zod';
 import { commands } from './commands/index.ts';
+import { badInput } from './contract/bad-input.ts';
 import { isOperationName, type OperationName, operations } from './contract/index.ts';
 import type { Follower, Step } from './contract/jobs.ts';
 import type { Answer } from './contract/operation.ts';
@@ -17,18 +17,6 @@ import type { Staging } from './store/staging.ts';
 export interface Clock {
   today(): string;
   now(): Date;
-}
-
-/** The first thing wrong with an input as one sentence: where, what, how to mend it. */
-function badInput(error: z.ZodError): RefusalBody {
-  const issue = error.issues[0];
-  const field = issue?.path.map(String).join('.') ?? '';
-  const what = issue?.message ?? 'This input cannot be read.';
-  return {
-    code: 'BAD_INPUT',
-    message: field ? `${field}: ${what}` : what,
-    ...(field ? { field } : {}),
-  };
 }
 
 /** Whatever was thrown, as a plain refusal; the unexpected gets an id and goes to the log. */

@@ -31,7 +31,11 @@ export const catalogueStatus = operation({
   name: 'catalogue.status',
   kind: 'query',
   summary: 'How many formats and numbers stand where, today or on a past day.',
-  input: z.object({ asOf }),
+  input: z.object({
+    asOf,
+    /** Whether every format is listed as well; the counts alone come sooner. */
+    withList: z.boolean().default(true),
+  }),
   output: z.object({
     asOf: isoDate,
     formats: z.record(formatStanding, z.int()),

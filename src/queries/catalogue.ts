@@ -7,7 +7,7 @@ import { examine } from '../store/examine.ts';
 import { journalHead } from '../store/journal.ts';
 import { allBlocks } from '../store/numbers.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
-import { allFormats } from '../store/work-list.ts';
+import { allFormats, standingCounts } from '../store/work-list.ts';
 import type { Queries } from './context.ts';
 import { listedFacts } from './works.ts';
 
@@ -46,14 +46,15 @@ export const catalogueQueries = {
     };
   },
 
-  'catalogue.status': (context, { asOf }) => {
+  'catalogue.status': (context, { asOf, withList }) => {
     const db = context.on(asOf);
-    const rows = allFormats(db);
-    const formats = Object.fromEntries(FORMAT_STANDINGS.map((standing) => [standing, 0])) as Record<
-      FormatStanding,
-      number
-    >;
-    for (const row of rows) formats[row.standing] += 1;
+    const formats = {
+      ...(Object.fromEntries(FORMAT_STANDINGS.map((standing) => [standing, 0])) as Record<
+        FormatStanding,
+        number
+      >),
+      ...standingCounts(db),
+    };
     const tasks = context.db.one<{ open: number; overdue: number }>(
       `SELECT count(*) AS open, coalesce(sum(due_on < ?), 0) AS overdue FROM task WHERE standing IN ('open', 'waiting')`,
       context.today,
@@ -65,7 +66,7 @@ export const catalogueQueries = {
       works: db.one<{ n: number }>('SELECT count(*) AS n FROM work')?.n ?? 0,
       openTasks: tasks?.open ?? 0,
       overdueTasks: tasks?.overdue ?? 0,
-      list: rows.map((row) => ({ formatId: row.id, ...listedFacts(row) })),
+      list: withList ? allFormats(db).map((row) => ({ formatId: row.id, ...listedFacts(row) })) : [],
     };
   },
 

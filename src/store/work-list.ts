@@ -51,6 +51,14 @@ function digitsOf(text: string): string | undefined {
 const BY_NUMBER = `SELECT e.work_id FROM number n JOIN format f ON f.id = n.format_id JOIN edition e ON e.id = f.edition_id
   WHERE n.isbn13 LIKE ?`;
 
+/** How many formats stand where; a standing without any is left out. */
+export function standingCounts(db: ReadDb): Partial<Record<FormatStanding, number>> {
+  const rows = db.all<{ standing: FormatStanding; n: number }>(
+    'SELECT standing, count(*) AS n FROM format_standing GROUP BY standing',
+  );
+  return Object.fromEntries(rows.map(({ standing, n }) => [standing, n]));
+}
+
 /** The condition and parameters that pick works by text (title, subtitle, person, digits of a number) and standing. */
 function filterOf({ search, standing, past }: WorkFilter): { where: string; params: unknown[] } {
   const where: string[] = [];

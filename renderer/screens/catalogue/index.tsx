@@ -17,7 +17,7 @@ function CataloguePage() {
   const [, navigate] = useLocation();
   const [creating, setCreating] = useState(false);
   const info = useQueryOf('catalogue.info', {});
-  const status = useQueryOf('catalogue.status', { asOf }, { keep: true });
+  const status = useQueryOf('catalogue.status', { asOf, withList: false }, { keep: true });
   const readOnly = useReadOnly();
   const first = info.data?.empty === true;
   const create = () => setCreating(true);

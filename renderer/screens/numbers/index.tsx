@@ -63,7 +63,7 @@ function Outside({
   asOf: string | undefined;
   onShow: () => void;
 }) {
-  const status = useQueryOf('catalogue.status', { asOf });
+  const status = useQueryOf('catalogue.status', { asOf, withList: false });
   if (!status.data) return null;
   const { reserved, assigned, spent } = status.data.numbers;
   const inside = blocks.reduce(
