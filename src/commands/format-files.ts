@@ -1,6 +1,5 @@
 import { Refusal } from '../contract/refusal.ts';
-import { formName, madeOf } from '../contract/terms.ts';
-import { fileKindName, fileKindsOf } from '../rules/format-files.ts';
+import { fileKindName, fileKindsOf, formName, madeOf } from '../contract/terms.ts';
 import { endFile, fileById, fileInForce, insertFile } from '../store/format-files.ts';
 import type { StoredFormat } from '../store/formats.ts';
 import type { Commands } from './context.ts';

@@ -1,9 +1,6 @@
 import { z } from 'zod';
 import { anyText, filledText, isoDate, operation, rowId } from './operation.ts';
-
-/** Kinds of final file: of a printed format inside and cover, of an e-book or audiobook the file and its cover. */
-export const FILE_KINDS = ['interior', 'cover', 'e-book', 'audio'] as const;
-export type FileKind = (typeof FILE_KINDS)[number];
+import { FILE_KINDS } from './terms.ts';
 
 /** SHA-256 of the file's bytes as 64 lower-case hexadecimal digits. */
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, {

@@ -62,6 +62,7 @@ import {
   promiseRemoval,
   setReturns,
 } from './retirement.ts';
+import { copyrightPage, editionReadiness } from './readiness.ts';
 import { findRecords } from './search.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { importSheet, lookAtSheet } from './sheets.ts';
@@ -107,6 +108,8 @@ const all = [
   noteAdvice,
   keptAdvice,
   linkEdition,
+  editionReadiness,
+  copyrightPage,
   createFormat,
   copyFormat,
   updateFormat,

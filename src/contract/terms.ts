@@ -147,3 +147,30 @@ export const RETURNS = [
   { code: 'C', name: 'Returnable on conditions' },
   { code: 'N', name: 'Not returnable' },
 ] as const;
+
+/** Kinds of final file: of a printed format inside and cover, of an e-book or audiobook the file and its cover. */
+export const FILE_KINDS = ['interior', 'cover', 'e-book', 'audio'] as const;
+export type FileKind = (typeof FILE_KINDS)[number];
+
+const FILES_OF: Record<Made, readonly FileKind[]> = {
+  print: ['interior', 'cover'],
+  'e-book': ['e-book', 'cover'],
+  audio: ['audio', 'cover'],
+};
+
+/** The kinds of final file that a format made so needs, in the order they are made (common practice, no source). */
+export function fileKindsOf(made: Made): readonly FileKind[] {
+  return FILES_OF[made];
+}
+
+const FILE_NAMES: Record<FileKind, string> = {
+  interior: 'interior file',
+  cover: 'cover file',
+  'e-book': 'e-book file',
+  audio: 'sound files',
+};
+
+/** 'interior file', as it stands inside a sentence. */
+export function fileKindName(kind: FileKind): string {
+  return FILE_NAMES[kind];
+}

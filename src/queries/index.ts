@@ -15,6 +15,7 @@ import { onixQueries } from './onix.ts';
 import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { rangeQueries } from './ranges.ts';
+import { readinessQueries } from './readiness.ts';
 import { requestQueries } from './requests.ts';
 import { retirementQueries } from './retirement.ts';
 import { searchQueries } from './search.ts';
@@ -42,6 +43,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...onixPreviewQueries,
   ...ownedListQueries,
   ...rangeQueries,
+  ...readinessQueries,
   ...requestQueries,
   ...searchQueries,
   ...retirementQueries,

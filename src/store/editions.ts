@@ -132,3 +132,16 @@ export function deleteEdition(db: WriteDb, id: number): void {
   for (const field of ['contributors', 'subjects', 'keywords'] as const) writeList(db, id, field, {});
   db.orm.delete(edition).where(eq(edition.id, id)).run();
 }
+
+/** The first day on which the editions that this one follows, step by step, came out; null where none is known. */
+export function firstDayBefore(db: ReadDb, editionId: number): string | null {
+  const row = db.one<{ day: string | null }>(
+    `WITH RECURSIVE earlier (id) AS (
+       SELECT replaces_id FROM edition WHERE id = ? AND replaces_id IS NOT NULL
+       UNION SELECT e.replaces_id FROM edition e JOIN earlier ON earlier.id = e.id WHERE e.replaces_id IS NOT NULL)
+     SELECT min(coalesce(f.publication_date, f.on_sale_date)) AS day FROM format f
+     WHERE f.edition_id IN (SELECT id FROM earlier) AND f.cancelled_on IS NULL`,
+    editionId,
+  );
+  return row?.day ?? null;
+}

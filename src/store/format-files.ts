@@ -1,4 +1,5 @@
-import type { FileKind, FormatFile } from '../contract/format-files.ts';
+import type { FormatFile } from '../contract/format-files.ts';
+import type { FileKind } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 import { marks } from './formats.ts';
 

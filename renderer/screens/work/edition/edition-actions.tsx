@@ -7,17 +7,28 @@ import { AddFormatDialog } from '../format/format-dialogs.tsx';
 import { fullName } from '../parts/edition-names.ts';
 import { closeAt } from '../parts/go-to.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { CopyrightDialog } from '../ready/copyright-dialog.tsx';
 import { EditionDialog } from './edition-dialog.tsx';
 import { NextEditionDialog } from './next-edition-dialog.tsx';
 import { ReleaseDialog, RetirementDialog } from './plan-dialogs.tsx';
 
-type Doing = 'edit' | 'add-format' | 'advice' | 'is-new' | 'next' | 'release' | 'retire' | 'remove';
+type Doing =
+  | 'edit'
+  | 'add-format'
+  | 'advice'
+  | 'is-new'
+  | 'copyright'
+  | 'next'
+  | 'release'
+  | 'retire'
+  | 'remove';
 
 const TEXTS: Record<Doing, string> = {
   edit: 'Edit edition',
   'add-format': 'Add a format',
   advice: 'New edition or reprint?',
   'is-new': 'Is it a new edition?',
+  copyright: 'Copyright page',
   next: 'Prepare the next edition',
   release: 'Plan the release',
   retire: 'Plan the retirement',
@@ -41,6 +52,7 @@ function actionsOf(edition: Edition, alone: boolean): Doing[] {
     ['advice', onSale],
     ['is-new', !onSale && edition.replacesId !== null],
     ['next', onSale && edition.replacedById === null],
+    ['copyright', edition.formats.some((format) => format.standing !== 'cancelled')],
     ['retire', !planned.has('retirement') && listings.some((one) => one.standing === 'selling')],
     ['remove', edition.formats.length === 0 && !alone],
   ];
@@ -62,6 +74,7 @@ export function EditionActions({ edition }: { edition: Edition }) {
       {doing === 'edit' ? <EditionDialog edition={edition} onClose={close} /> : null}
       {doing === 'add-format' ? <AddFormatDialog edition={edition} onClose={close} /> : null}
       {doing === 'advice' || doing === 'is-new' ? <AdviceDialog edition={edition} onClose={close} /> : null}
+      {doing === 'copyright' ? <CopyrightDialog edition={edition} onClose={close} /> : null}
       {doing === 'next' ? <NextEditionDialog edition={edition} onClose={close} /> : null}
       {doing === 'release' ? <ReleaseDialog edition={edition} onClose={close} /> : null}
       {doing === 'retire' ? <RetirementDialog edition={edition} onClose={close} /> : null}

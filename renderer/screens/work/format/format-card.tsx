@@ -4,6 +4,8 @@ import { Standing } from '../../../ui/index.ts';
 import { ListingList } from '../listing/listing-list.tsx';
 import { headingId } from '../parts/go-to.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { FileList } from '../ready/file-list.tsx';
+import { ReadinessList } from '../ready/readiness-list.tsx';
 import { FormatActions } from './format-actions.tsx';
 import { FormatFacts } from './format-facts.tsx';
 import { FormatNumber } from './format-number.tsx';
@@ -27,9 +29,11 @@ export function FormatCard({ edition, format }: { edition: Edition; format: Form
         <div>
           <FormatNumber format={format} />
           <FormatFacts format={format} />
+          <FileList format={format} />
         </div>
         <ListingList edition={edition} format={format} />
       </div>
+      <ReadinessList edition={edition} format={format} />
     </article>
   );
 }

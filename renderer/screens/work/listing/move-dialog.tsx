@@ -7,6 +7,7 @@ import { listed } from '../parts/names.ts';
 import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { SendWarning } from '../ready/send-warning.tsx';
 import type { ListingItemProps } from './listing-props.ts';
 import { LockPreview } from './lock-preview.tsx';
 import { locksOf, reachable, wayOf } from './reach.ts';
@@ -108,6 +109,7 @@ export function MoveDialog(props: MoveDialogProps) {
       dirty={draft.note !== ''}
     >
       <MoveInputs {...props} form={form} way={way} errorOf={errorOf} />
+      {way.includes('sent') ? <SendWarning format={format} listing={listing} /> : null}
       {locks.length > 0 ? <LockPreview edition={edition} format={format} /> : null}
     </FormDialog>
   );
