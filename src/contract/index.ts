@@ -52,6 +52,7 @@ import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
+import { copyrightPage, editionReadiness } from './readiness.ts';
 import {
   askRemoval,
   chaseRemoval,
@@ -62,7 +63,6 @@ import {
   promiseRemoval,
   setReturns,
 } from './retirement.ts';
-import { copyrightPage, editionReadiness } from './readiness.ts';
 import { findRecords } from './search.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { importSheet, lookAtSheet } from './sheets.ts';

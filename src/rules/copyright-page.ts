@@ -37,6 +37,9 @@ export interface CopyrightFacts {
   plannedDay: string | null;
 }
 
+/** Stands where the year is to be filled in. */
+const UNDATED = '[year]';
+
 const yearOf = (day: string | null) => day?.slice(0, 4) ?? '';
 
 /** 'ISBN 979-8-969999-05-3 (Paperback)': several formats at once are all listed, the form in brackets (FI; ISBN Users' Manual). */
@@ -68,7 +71,7 @@ function factsFor(
     imprint: edition.imprint,
     publisher: publisher === edition.imprint ? '' : publisher,
     firstYear: firstYear === yearOf(published) ? '' : firstYear,
-    year: yearOf(published),
+    year: yearOf(published) || UNDATED,
     published: published ?? '',
     isbns: numbered.map(isbnLine).join('\n'),
     isbn: format.hyphenated ?? '',
@@ -101,7 +104,9 @@ export function copyrightRemarks({ edition, firstPublished, plannedDay }: Copyri
       : [
           `No number yet, so none is listed: ${names(unnumbered)}. Take the numbers before the files are final.`,
         ]),
-    ...(undated.length === 0 ? [] : [`No publication date yet, so the year is left out: ${names(undated)}.`]),
+    ...(undated.length === 0
+      ? []
+      : [`No publication date yet, so the year stands as ${UNDATED}: ${names(undated)}.`]),
     ...((edition.number ?? 1) > 1 && firstPublished === null
       ? ['The year of the first edition is not known here; add it.']
       : []),

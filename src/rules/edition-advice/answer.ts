@@ -4,6 +4,9 @@ import { sourceText } from './sources.ts';
 const NEVER_AGAIN =
   'The old number stands for the old book for ever: whoever orders it must get what it was given to.';
 
+/** Where it says that a wish alone is no reason. */
+const WISHES = sourceText([['FAQ']]);
+
 /** The lines that decide, joined for one sentence. */
 function reasons(lines: readonly AdviceLine[], verdict: AdviceVerdict): string {
   return lines
@@ -40,6 +43,6 @@ export function answerTo(
   return {
     granted: false,
     sentence: `No new number is given for this. ${why} A new number for the wish alone is not permitted; it would split the book’s orders and reviews between two records.`,
-    source: `${source} ${sourceText([['FAQ']])}`,
+    source: source.includes(WISHES) ? source : `${source} ${WISHES}`,
   };
 }
