@@ -6,6 +6,7 @@ import type { WriteDb } from '../store/connection.ts';
 import { insertStep, type SteppingListing, steppingListing } from '../store/listing-steps.ts';
 import { finishStoredTask, unfinishedOfListing } from '../store/tasks.ts';
 import type { CommandContext } from './context.ts';
+import { followListing } from './plan-follow.ts';
 import { stampSheet } from './submissions.ts';
 
 const DONE_WITH_THE_STEP = 'done with the step';
@@ -89,5 +90,6 @@ export function moveListing(
     from = to;
   }
   endTasks(db, listing.id, move.to, on);
+  followListing({ db, today }, listing.id, move.to);
   return { listingId: listing.id, standing: move.to, locked: newlyLocked(listing, way) };
 }

@@ -1,6 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
+import { newDays } from '../records/plan-dates.ts';
+import { openTasks } from '../records/plans.ts';
 import { editionLabel } from '../rules/labels.ts';
-import { redatedRelease, redatedRetirement } from '../rules/plans/redate.ts';
 import type { ReadDb } from '../store/connection.ts';
 import {
   dropStoredPlan,
@@ -14,7 +15,7 @@ import {
 } from '../store/plans.ts';
 import { dateStoredTask, dropStoredTask } from '../store/tasks.ts';
 import type { CommandContext, CommandHandler } from './context.ts';
-import { calendarOf, plannedEdition, refusePastDay } from './plan-making.ts';
+import { plannedEdition, refusePastDay } from './plan-making.ts';
 import { setDayOf, toRelease } from './plan-release.ts';
 
 /** 'The release plan for The Salt Almanac, 2nd edition' */
@@ -22,8 +23,8 @@ function nameOf(db: ReadDb, plan: StoredPlan): string {
   return `The ${plan.kind} plan for ${editionLabel(plannedEdition(db, plan.editionId))}`;
 }
 
-/** The plan in force; throws NOT_FOUND, or STEP_REFUSED for a plan that was dropped. */
-function planToChange(db: ReadDb, id: number): StoredPlan {
+/** The plan in force; throws NOT_FOUND, or STEP_REFUSED for a plan that was dropped or has ended. */
+export function planToChange(db: ReadDb, id: number): StoredPlan {
   const plan = planById(db, id);
   if (!plan) throw new Refusal('NOT_FOUND', `There is no plan ${id}.`, 'planId');
   if (plan.droppedOn !== null)
@@ -32,17 +33,23 @@ function planToChange(db: ReadDb, id: number): StoredPlan {
       `${nameOf(db, plan)} was dropped on ${plan.droppedOn}; make a new plan instead.`,
       'planId',
     );
+  if (plan.endedOn !== null)
+    throw new Refusal(
+      'STEP_REFUSED',
+      `${nameOf(db, plan)} ended on ${plan.endedOn}, when its last task ended; make a new plan instead.`,
+      'planId',
+    );
   return plan;
 }
 
 /** Dates the unfinished tasks of one plan anew; answers how many got another day. */
-function redateOne({ db, today }: CommandContext, plan: StoredPlan, day: string): number {
-  const tasks = openTasksOfPlan(db, plan.id);
-  const redated = plan.kind === 'release' ? redatedRelease : redatedRetirement;
-  const days = redated({ calendar: calendarOf(db), today, day, tasks });
+function redateOne(context: CommandContext, plan: StoredPlan, day: string): number {
+  const { db } = context;
+  const tasks = openTasks(db, plan);
+  const days = newDays(context, plan, day, tasks);
   setPlanDay(db, plan.id, day);
-  const moved = tasks.filter((task) => (days.get(task.id) ?? task.dueOn) !== task.dueOn);
-  for (const task of moved) dateStoredTask(db, task.id, days.get(task.id) ?? task.dueOn);
+  const moved = tasks.filter((task) => (days.get(task.key) ?? task.dueOn) !== task.dueOn);
+  for (const task of moved) dateStoredTask(db, task.key, days.get(task.key) ?? task.dueOn);
   return moved.length;
 }
 
@@ -50,19 +57,13 @@ function redateOne({ db, today }: CommandContext, plan: StoredPlan, day: string)
 function dateWhatIsNotLive({ db }: CommandContext, plan: StoredPlan, day: string): void {
   const carried = new Set(formatsOfPlan(db, plan.id));
   const rows = toRelease(listingsOfEdition(db, plan.editionId)).filter((row) => carried.has(row.formatId));
-  setDayOf(db, rows, day, 'STEP_REFUSED');
+  setDayOf(db, rows, { day, onSale: plan.onSaleFixed === 1 ? day : null }, 'STEP_REFUSED');
 }
 
 /** Moves a plan; a retirement that waits for the release goes with it, so that nothing is asked off too early. */
 export const redatePlan: CommandHandler<'plans.redate'> = (context, { planId, day }) => {
   const plan = planToChange(context.db, planId);
   refusePastDay(day, context.today);
-  if (openTasksOfPlan(context.db, plan.id).length === 0)
-    throw new Refusal(
-      'STEP_REFUSED',
-      `${nameOf(context.db, plan)} has no task left to move; all of them have ended.`,
-      'planId',
-    );
   let moved = redateOne(context, plan, day);
   if (plan.kind === 'release') {
     dateWhatIsNotLive(context, plan, day);
@@ -85,7 +86,7 @@ export const dropPlan: CommandHandler<'plans.drop'> = ({ db, today }, { planId, 
       'planId',
     );
   const tasks = openTasksOfPlan(db, plan.id);
-  for (const task of tasks) dropStoredTask(db, task.id, today, reason);
   dropStoredPlan(db, plan.id, today, reason);
+  for (const task of tasks) dropStoredTask(db, task.id, today, reason);
   return { planId: plan.id, dropped: tasks.length };
 };

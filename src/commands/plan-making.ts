@@ -1,23 +1,17 @@
 import { Refusal } from '../contract/refusal.ts';
-import { formName, madeOf } from '../contract/terms.ts';
-import type { PlanListing, PlanTask } from '../rules/plans/types.ts';
-import { type WorkCalendar, workCalendar } from '../rules/working-days.ts';
+import { DEFAULT_STEPS } from '../rules/plans/default-templates.ts';
+import type { PlanTask } from '../rules/plans/types.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
+import { currentSteps, insertSteps } from '../store/plan-templates.ts';
 import {
   editionOfPlan,
   insertPlan,
+  type NewPlan,
   type PlanKind,
-  type PlanListingRow,
   type PlannedEdition,
   planInForce,
 } from '../store/plans.ts';
-import { readSettings } from '../store/settings.ts';
 import { insertNeed, insertTask } from '../store/tasks.ts';
-
-/** The working days by the settings of this catalogue. */
-export function calendarOf(db: ReadDb): WorkCalendar {
-  return workCalendar(readSettings(db));
-}
 
 /** The edition, or NOT_FOUND. */
 export function plannedEdition(db: ReadDb, id: number): PlannedEdition {
@@ -43,32 +37,30 @@ export function refusePastDay(day: string, today: string): void {
     throw new Refusal('BAD_INPUT', `${day} has passed; choose today (${today}) or a later day.`, 'day');
 }
 
-/** A stored listing as the rules of plans see it. */
-export function planListing(row: PlanListingRow): PlanListing {
-  return {
-    id: row.id,
-    standing: row.standing,
-    lastStepOn: row.lastStepOn,
-    returnable: row.returns !== null && row.returns !== 'N',
-    formatId: row.formatId,
-    formatName: formName({ ...row, largePrint: row.largePrint === 1 }),
-    made: madeOf(row.form),
-    channelId: row.channelId,
-    channelName: row.channelName,
-    leadDays: row.leadDays,
-    removalDays: row.removalDays,
-    proof: row.proof,
-  };
+/**
+ * The saved version of the steps in use, to be remembered by a plan. Where nothing was saved the steps as delivered
+ * become a version first, so that a later program with other steps changes no plan that was made from these.
+ */
+function rememberedSteps(db: WriteDb, kind: PlanKind, today: string): number {
+  const saved = currentSteps(db, kind);
+  if (saved) return saved.id;
+  return insertSteps(db, { kind, steps: DEFAULT_STEPS[kind], note: 'As delivered', savedOn: today }).id;
 }
 
 /** Writes a plan with its tasks and what each task needs; answers the plan's id and how many tasks it has. */
 export function storePlan(
   db: WriteDb,
   edition: PlannedEdition,
-  plan: { kind: PlanKind; day: string; madeOn: string },
+  plan: Pick<NewPlan, 'kind' | 'day' | 'madeOn'> & Partial<Pick<NewPlan, 'printedProof' | 'onSaleFixed'>>,
   tasks: readonly PlanTask[],
 ): { planId: number; tasks: number } {
-  const planId = insertPlan(db, { editionId: edition.id, ...plan });
+  const planId = insertPlan(db, {
+    editionId: edition.id,
+    templateId: rememberedSteps(db, plan.kind, plan.madeOn),
+    printedProof: null,
+    onSaleFixed: true,
+    ...plan,
+  });
   const stored = tasks.map((task) => ({
     ...task,
     id: insertTask(db, { ...task, planId, workId: edition.workId, editionId: edition.id }),

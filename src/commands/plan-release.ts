@@ -1,17 +1,11 @@
 import { Refusal } from '../contract/refusal.ts';
+import { calendarOf, planListing, stepsInUse } from '../records/plans.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { releaseTasks } from '../rules/plans/release.ts';
 import type { WriteDb } from '../store/connection.ts';
 import { dateHeldFast, listingsOfEdition, type PlanListingRow, setReleaseDay } from '../store/plans.ts';
 import type { CommandHandler } from './context.ts';
-import {
-  calendarOf,
-  planListing,
-  plannedEdition,
-  refusePastDay,
-  refuseSecondPlan,
-  storePlan,
-} from './plan-making.ts';
+import { plannedEdition, refusePastDay, refuseSecondPlan, storePlan } from './plan-making.ts';
 
 const BEFORE_LIVE = ['planned', 'committed', 'proofing'];
 
@@ -62,11 +56,11 @@ function refuseUnready(
 export function setDayOf(
   db: WriteDb,
   carried: readonly PlanListingRow[],
-  day: string,
+  { day, onSale }: { day: string; onSale: string | null },
   code: 'NOT_READY' | 'STEP_REFUSED',
 ): void {
   const formats = [...new Set(carried.map((row) => row.formatId))];
-  const held = dateHeldFast(db, formats, day);
+  const held = dateHeldFast(db, formats, day, onSale);
   if (held)
     throw new Refusal(
       code,
@@ -78,22 +72,30 @@ export function setDayOf(
   setReleaseDay(
     db,
     day,
+    onSale,
     formats,
     carried.map((row) => row.id),
   );
 }
 
 /** Plans a release: dated tasks, and the same publication and on-sale day on every format and listing it carries. */
-export const planRelease: CommandHandler<'plans.release'> = ({ db, today }, { editionId, day }) => {
-  const edition = plannedEdition(db, editionId);
+export const planRelease: CommandHandler<'plans.release'> = ({ db, today }, input) => {
+  const { day, printedProof, onSaleFixed } = input;
+  const edition = plannedEdition(db, input.editionId);
   const label = editionLabel(edition);
   refusePastDay(day, today);
   refuseSecondPlan(db, edition.id, 'release', label);
   const rows = listingsOfEdition(db, edition.id);
   const carried = toRelease(rows);
   refuseUnready(rows, carried, label);
-  setDayOf(db, carried, day, 'NOT_READY');
-  const listings = carried.map(planListing);
-  const tasks = releaseTasks({ calendar: calendarOf(db), today, day, listings });
-  return storePlan(db, edition, { kind: 'release', day, madeOn: today }, tasks);
+  setDayOf(db, carried, { day, onSale: onSaleFixed ? day : null }, 'NOT_READY');
+  const tasks = releaseTasks({
+    calendar: calendarOf(db),
+    today,
+    day,
+    listings: carried.map((row) => planListing(row, printedProof)),
+    steps: stepsInUse(db, 'release'),
+    edition: label,
+  });
+  return storePlan(db, edition, { kind: 'release', day, madeOn: today, printedProof, onSaleFixed }, tasks);
 };

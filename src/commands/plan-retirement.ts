@@ -1,6 +1,8 @@
 import { Refusal } from '../contract/refusal.ts';
+import { calendarOf, planListing, stepsInUse } from '../records/plans.ts';
 import { editionLabel } from '../rules/labels.ts';
-import { type AwaitedSale, later, retirementTasks } from '../rules/plans/retirement.ts';
+import { type AwaitedSale, retirementTasks } from '../rules/plans/retirement.ts';
+import { later } from '../rules/plans/retirement-days.ts';
 import type { ReadDb } from '../store/connection.ts';
 import {
   listingsOfEdition,
@@ -10,14 +12,7 @@ import {
   salesAhead,
 } from '../store/plans.ts';
 import type { CommandHandler } from './context.ts';
-import {
-  calendarOf,
-  planListing,
-  plannedEdition,
-  refusePastDay,
-  refuseSecondPlan,
-  storePlan,
-} from './plan-making.ts';
+import { plannedEdition, refusePastDay, refuseSecondPlan, storePlan } from './plan-making.ts';
 
 /** What is known of the edition that takes this one's place. */
 interface Replacement {
@@ -84,10 +79,12 @@ export const planRetirement: CommandHandler<'plans.retirement'> = ({ db, today }
     calendar: calendarOf(db),
     today,
     day,
-    listings: rows.map(planListing),
+    listings: rows.map((row) => planListing(row)),
     awaited: input.beforeReplacement ? [] : (replacement?.sales ?? []),
     replacementSells: replacement?.sells ?? false,
     replacement: replacement?.label ?? null,
+    steps: stepsInUse(db, 'retirement'),
+    edition: label,
   });
   return storePlan(db, edition, { kind: 'retirement', day, madeOn: today }, tasks);
 };

@@ -1,6 +1,7 @@
 import type { ParsedInputOf } from '../contract/index.ts';
 import type { NewFile } from '../contract/proofs.ts';
 import { Refusal } from '../contract/refusal.ts';
+import { calendarOf, planListing } from '../records/plans.ts';
 import type { PlanListing } from '../rules/plans/types.ts';
 import { earliestSale, FILES_OF, roundTasks, stepsOf } from '../rules/proof-rounds.ts';
 import { insertCost } from '../store/costs.ts';
@@ -11,7 +12,6 @@ import { placeOfListing } from '../store/submissions.ts';
 import { unfinishedOfListing } from '../store/tasks.ts';
 import type { CommandContext, CommandHandler } from './context.ts';
 import { moveListing } from './listing-steps.ts';
-import { calendarOf, planListing } from './plan-making.ts';
 import { endWaiting, type RoundPlace, storeRoundTasks } from './round-tasks.ts';
 
 type Input = ParsedInputOf<'proofs.record'>;

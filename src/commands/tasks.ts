@@ -1,5 +1,7 @@
+import { OWN_KIND } from '../contract/plan-templates.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { isThere, movesTo, OWN_KIND } from '../rules/plans/kinds.ts';
+import { calendarOf } from '../records/plans.ts';
+import { isThere, movesTo } from '../rules/plans/kinds.ts';
 import { workingDayFrom } from '../rules/working-days.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
 import {
@@ -16,7 +18,6 @@ import {
 } from '../store/tasks.ts';
 import type { CommandContext, Commands } from './context.ts';
 import { moveListing } from './listing-steps.ts';
-import { calendarOf } from './plan-making.ts';
 
 const quoted = (tasks: readonly StoredTask[]) => tasks.map((task) => `'${task.title}'`).join(', ');
 

@@ -78,6 +78,8 @@ export const edition = editionFields.extend({
       day: isoDate,
       open: z.int(),
       done: z.int(),
+      /** All its tasks have ended; it is no longer in force. */
+      ended: z.boolean(),
     }),
   ),
 });

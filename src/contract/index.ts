@@ -68,7 +68,15 @@ import { getSettings, updateSettings } from './settings.ts';
 import { importSheet, lookAtSheet } from './sheets.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
 import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
-import { listTexts, putBackText, saveText, textVersions } from './templates.ts';
+import {
+  listTexts,
+  planVersions,
+  putBackPlan,
+  putBackText,
+  savePlan,
+  saveText,
+  textVersions,
+} from './templates.ts';
 import { createWork, getWork, listWorks, removeWork, updateWork } from './works.ts';
 
 const all = [
@@ -156,6 +164,9 @@ const all = [
   textVersions,
   saveText,
   putBackText,
+  planVersions,
+  savePlan,
+  putBackPlan,
   runAudit,
   auditText,
   auditRules,

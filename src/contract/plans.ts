@@ -8,7 +8,14 @@ export const planRelease = operation({
   kind: 'command',
   summary:
     'Plan to bring every listing of an edition on sale on one day: dated tasks worked back from the day, the same day set as on-sale date everywhere.',
-  input: z.object({ editionId: rowId, day: isoDate }),
+  input: z.object({
+    editionId: rowId,
+    day: isoDate,
+    /** Whether a printed proof is wanted of everything printed; left out, each channel's own rule holds. */
+    printedProof: z.boolean().nullable().default(null),
+    /** Whether the day is the on-sale date too, before which nothing is sold, as pre-orders need it; else only the publication date. */
+    onSaleFixed: z.boolean().default(true),
+  }),
   output: made,
   errors: ['NOT_READY', 'ALREADY_EXISTS'],
 });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { anyText, isoDate, operation } from './operation.ts';
+import { PLAN_KINDS, planSteps } from './plan-templates.ts';
 import { TEXT_KINDS } from './text-kinds.ts';
 
 const textKind = z.enum(TEXT_KINDS);
@@ -56,6 +57,47 @@ export const putBackText = operation({
   kind: 'command',
   summary: "Put an older version of a text back in use, as a new version; 0 is the program's own.",
   input: z.object({ kind: textKind, version: z.int().nonnegative() }),
+  output: saved,
+  errors: ['STEP_REFUSED'],
+});
+
+const planKind = z.enum(PLAN_KINDS);
+
+/** A version of the steps of a plan; 0 is the program's own, which is in use until something is saved. */
+const planVersion = z.object({
+  kind: planKind,
+  version: z.int().nonnegative(),
+  steps: planSteps,
+  note: z.string(),
+  savedOn: isoDate.nullable(),
+  /** How many plans were made from it. */
+  plans: z.int(),
+});
+export type PlanVersion = z.infer<typeof planVersion>;
+
+export const planVersions = operation({
+  name: 'templates.planVersions',
+  kind: 'query',
+  summary: "Every version of the steps of a plan, the one in use first, the program's own last.",
+  input: z.object({ kind: planKind }),
+  output: z.object({ versions: z.array(planVersion) }),
+  errors: [],
+});
+
+export const savePlan = operation({
+  name: 'templates.savePlan',
+  kind: 'command',
+  summary: 'Save the steps of a plan as a new version; plans that were made before keep theirs.',
+  input: z.object({ kind: planKind, steps: planSteps, note }),
+  output: saved,
+  errors: [],
+});
+
+export const putBackPlan = operation({
+  name: 'templates.putBackPlan',
+  kind: 'command',
+  summary: "Put an older version of the steps back in use, as a new version; 0 is the program's own.",
+  input: z.object({ kind: planKind, version: z.int().nonnegative() }),
   output: saved,
   errors: ['STEP_REFUSED'],
 });

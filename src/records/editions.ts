@@ -117,15 +117,16 @@ interface PlanRow {
   day: string;
   open: number;
   done: number;
+  ended: number;
 }
 
 /** What surrounds some editions: plans in force with their task counts, the editions that replace them, open corrections. */
 function aroundEditions(db: ReadDb, ids: number[]) {
   const plans = db.all<PlanRow>(
     `SELECT p.id, p.edition_id AS editionId, p.kind, p.day, coalesce(sum(t.standing IN ('open', 'waiting')), 0) AS open,
-       coalesce(sum(t.standing = 'done'), 0) AS done
+       coalesce(sum(t.standing = 'done'), 0) AS done, p.ended_on IS NOT NULL AS ended
      FROM plan p LEFT JOIN task t ON t.plan_id = p.id
-     WHERE p.edition_id IN (${marks(ids)}) AND p.dropped_on IS NULL GROUP BY p.id`,
+     WHERE p.edition_id IN (${marks(ids)}) AND p.dropped_on IS NULL GROUP BY p.id ORDER BY p.id`,
     ...ids,
   );
   const replacements = new Map(
@@ -194,7 +195,7 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
       ),
       plans: plans
         .filter((plan) => plan.editionId === stored.id)
-        .map(({ editionId: _editionId, ...plan }) => plan),
+        .map(({ editionId: _editionId, ...plan }) => ({ ...plan, ended: plan.ended === 1 })),
     };
   });
 }

@@ -1,6 +1,6 @@
 import type { NewFile, ProofOutcome } from '../contract/proofs.ts';
 import type { ListingStanding, Made } from '../contract/terms.ts';
-import { proofDays, spanOf } from './plans/release-days.ts';
+import { proofDays, spanOf } from './plans/proof-days.ts';
 import type { PlanListing } from './plans/types.ts';
 import { dayPlus, type WorkCalendar, workingDayFrom, workingDaysAfter } from './working-days.ts';
 

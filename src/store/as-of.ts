@@ -37,7 +37,8 @@ const REWOUND: Record<string, string> = {
   edition: 'SELECT * FROM main.edition WHERE id IN (SELECT edition_id FROM temp.format)',
   work: 'SELECT * FROM main.work WHERE id IN (SELECT work_id FROM temp.edition)',
   plan: `SELECT id, edition_id, kind, day, made_on, iif(dropped_on <= :day, dropped_on, NULL) AS dropped_on,
-      iif(dropped_on <= :day, dropped_reason, NULL) AS dropped_reason
+      iif(dropped_on <= :day, dropped_reason, NULL) AS dropped_reason,
+      template_id, printed_proof, on_sale_fixed, iif(ended_on <= :day, ended_on, NULL) AS ended_on
     FROM main.plan WHERE made_on <= :day`,
   format_file: `SELECT id, format_id, kind, file_name, final_on, sha256, note, iif(ended_on <= :day, ended_on, NULL) AS ended_on,
       iif(ended_on <= :day, ended_how, NULL) AS ended_how, iif(ended_on <= :day, ended_reason, '') AS ended_reason

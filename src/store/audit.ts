@@ -221,6 +221,7 @@ function readWork(db: ReadDb, day: string, works: Works) {
     .select({ id: plan.id, editionId: plan.editionId, kind: plan.kind, day: plan.day })
     .from(plan)
     .where(and(isNull(plan.droppedOn), within(works, plan.editionId, editionsIn)))
+    .orderBy(asc(plan.id))
     .all();
   const unended: SQL | undefined = or(inArray(task.standing, ['open', 'waiting']), gt(task.endedOn, day));
   const tasks = db.orm

@@ -214,6 +214,10 @@ export const plan = sqliteTable('plan', {
   madeOn: text('made_on').notNull(),
   droppedOn: text('dropped_on'),
   droppedReason: text('dropped_reason'),
+  templateId: integer('template_id'),
+  printedProof: integer('printed_proof', { mode: 'boolean' }),
+  onSaleFixed: integer('on_sale_fixed', { mode: 'boolean' }).notNull().default(true),
+  endedOn: text('ended_on'),
 });
 
 export const task = sqliteTable('task', {
@@ -231,6 +235,7 @@ export const task = sqliteTable('task', {
   endedOn: text('ended_on'),
   droppedReason: text('dropped_reason'),
   note: text('note').notNull().default(''),
+  step: text('step'),
 });
 
 export const taskNeed = sqliteTable('task_need', {

@@ -54,19 +54,23 @@ export function unfinishedDependents(db: ReadDb, taskId: number): StoredTask[] {
 }
 
 export type NewTask = Pick<StoredTask, 'kind' | 'title' | 'dueOn' | 'note'> &
-  Partial<Pick<StoredTask, 'planId' | 'workId' | 'editionId' | 'formatId' | 'listingId'>>;
+  Partial<Pick<StoredTask, 'planId' | 'workId' | 'editionId' | 'formatId' | 'listingId'>> & {
+    /** The step of its plan's template. */
+    step?: string | null;
+  };
 
 /** Adds an open task; answers its id. */
 export function insertTask(db: WriteDb, task: NewTask): number {
   return db.run(
-    `INSERT INTO task (plan_id, work_id, edition_id, format_id, listing_id, kind, title, due_on, note)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+    `INSERT INTO task (plan_id, work_id, edition_id, format_id, listing_id, kind, step, title, due_on, note)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
     task.planId ?? null,
     task.workId ?? null,
     task.editionId ?? null,
     task.formatId ?? null,
     task.listingId ?? null,
     task.kind,
+    task.step ?? null,
     task.title,
     task.dueOn,
     task.note,

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { moveListing } from '../../src/commands/listing-steps.ts';
 import { planCommands } from '../../src/commands/plans.ts';
 import { MONDAY, openTestFile, refusalOf, type TestFile } from '../support/catalogue.ts';
-import { seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
+import { AS_USUAL, seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
 
 const DAY = '2026-06-05';
 
@@ -16,7 +16,7 @@ beforeEach(() => {
 afterEach(() => test.close());
 
 const release = (day = DAY) =>
-  test.command((context) => planCommands['plans.release'](context, { editionId: edition, day }));
+  test.command((context) => planCommands['plans.release'](context, { ...AS_USUAL, editionId: edition, day }));
 const redate = (planId: number, day: string) =>
   test.command((context) => planCommands['plans.redate'](context, { planId, day }));
 const drop = (planId: number) =>
@@ -163,7 +163,9 @@ describe('a release that is not ready', () => {
     seedTwo();
     expect(refusalOf(() => release('2026-03-01'))).toMatchObject({ code: 'BAD_INPUT', field: 'day' });
     const nowhere = refusalOf(() =>
-      test.command((context) => planCommands['plans.release'](context, { editionId: 99, day: DAY })),
+      test.command((context) =>
+        planCommands['plans.release'](context, { ...AS_USUAL, editionId: 99, day: DAY }),
+      ),
     );
     expect(nowhere.code).toBe('NOT_FOUND');
     release();

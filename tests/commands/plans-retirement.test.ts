@@ -3,7 +3,7 @@ import { moveListing } from '../../src/commands/listing-steps.ts';
 import { planCommands } from '../../src/commands/plans.ts';
 import { taskCommands } from '../../src/commands/tasks.ts';
 import { MONDAY, openTestFile, refusalOf, type TestFile } from '../support/catalogue.ts';
-import { seedChannel, seedEdition, seedFormat, seedListing, standingOf } from '../support/seed.ts';
+import { AS_USUAL, seedChannel, seedEdition, seedFormat, seedListing, standingOf } from '../support/seed.ts';
 
 const DAY = '2026-06-05';
 
@@ -45,7 +45,8 @@ const seedSecond = () =>
     return { second, listing };
   });
 const releaseSecond = (second: number, day = DAY) =>
-  test.command((context) => planCommands['plans.release'](context, { editionId: second, day })).planId;
+  test.command((context) => planCommands['plans.release'](context, { ...AS_USUAL, editionId: second, day }))
+    .planId;
 const move = (id: number, to: 'selling' | 'leaving' | 'gone') =>
   test.command((context) => moveListing(context, { id, to }));
 const finish = (id: number) =>

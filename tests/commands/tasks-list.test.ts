@@ -5,7 +5,7 @@ import { listTasks } from '../../src/contract/tasks.ts';
 import { taskQueries } from '../../src/queries/tasks.ts';
 import type { ReadDb } from '../../src/store/connection.ts';
 import { MONDAY, openTestFile, type TestFile } from '../support/catalogue.ts';
-import { seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
+import { AS_USUAL, seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
 
 let test: TestFile;
 beforeEach(() => {
@@ -27,7 +27,10 @@ const seedPlan = () =>
     const paperback = seedFormat(context.db, editionId);
     for (const name of ['Broadside Wholesale', 'Printworks Direct'])
       seedListing(context.db, paperback, seedChannel(context.db, name));
-    return { editionId, ...planCommands['plans.release'](context, { editionId, day: '2026-06-05' }) };
+    return {
+      editionId,
+      ...planCommands['plans.release'](context, { ...AS_USUAL, editionId, day: '2026-06-05' }),
+    };
   });
 
 describe('the list of tasks', () => {

@@ -7,7 +7,7 @@ import { taskQueries } from '../../src/queries/tasks.ts';
 import type { WriteDb } from '../../src/store/connection.ts';
 import { insertNeed, insertTask } from '../../src/store/tasks.ts';
 import { MONDAY, openTestFile, type TestFile } from '../support/catalogue.ts';
-import { seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
+import { AS_USUAL, seedChannel, seedEdition, seedFormat, seedListing } from '../support/seed.ts';
 
 let test: TestFile;
 beforeEach(() => {
@@ -55,7 +55,11 @@ describe('queries about tasks and plans', () => {
         seedFormat(context.db, editionId),
         seedChannel(context.db, 'Lanternshelf'),
       );
-      const { planId } = planCommands['plans.release'](watching, { editionId, day: '2026-06-05' });
+      const { planId } = planCommands['plans.release'](watching, {
+        ...AS_USUAL,
+        editionId,
+        day: '2026-06-05',
+      });
       planCommands['plans.redate'](watching, { planId, day: '2026-06-12' });
       const task =
         context.db.one<{ id: number }>("SELECT id FROM task WHERE kind = 'finish-content'")?.id ?? 0;

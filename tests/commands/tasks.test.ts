@@ -4,7 +4,7 @@ import { planCommands } from '../../src/commands/plans.ts';
 import { taskCommands } from '../../src/commands/tasks.ts';
 import type { ListingStanding } from '../../src/contract/terms.ts';
 import { MONDAY, openTestFile, refusalOf, type TestFile } from '../support/catalogue.ts';
-import { seedChannel, seedEdition, seedFormat, seedListing, standingOf } from '../support/seed.ts';
+import { AS_USUAL, seedChannel, seedEdition, seedFormat, seedListing, standingOf } from '../support/seed.ts';
 
 const DAY = '2026-06-05';
 
@@ -20,7 +20,7 @@ beforeEach(() => {
     listing = seedListing(db, seedFormat(db, edition), seedChannel(db, 'Printworks Direct'));
   });
   planId = test.command((context) =>
-    planCommands['plans.release'](context, { editionId: edition, day: DAY }),
+    planCommands['plans.release'](context, { ...AS_USUAL, editionId: edition, day: DAY }),
   ).planId;
 });
 afterEach(() => test.close());
@@ -87,7 +87,7 @@ describe('finishing tasks', () => {
         seedFormat(db, other),
         seedChannel(db, 'Nettlewick Bookshop', { proof: 'none' }),
       );
-      planCommands['plans.release']({ db, today: MONDAY }, { editionId: other, day: DAY });
+      planCommands['plans.release']({ db, today: MONDAY }, { ...AS_USUAL, editionId: other, day: DAY });
       db.run(
         "UPDATE task SET standing = 'done', ended_on = ? WHERE edition_id = ? AND listing_id IS NULL",
         MONDAY,

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { RELEASE_KINDS, RETIREMENT_KINDS } from '../../src/contract/plan-templates.ts';
 import type { ListingStanding } from '../../src/contract/terms.ts';
-import { isThere, movesTo, RELEASE_KINDS, RETIREMENT_KINDS } from '../../src/rules/plans/kinds.ts';
-import { redatedRelease } from '../../src/rules/plans/redate.ts';
+import { isThere, movesTo } from '../../src/rules/plans/kinds.ts';
 import { releaseTasks } from '../../src/rules/plans/release.ts';
+import { releaseDates } from '../../src/rules/plans/release-days.ts';
 import type { PlanListing } from '../../src/rules/plans/types.ts';
 import { isWorkingDay, workingDayFrom, workingDaysAfter } from '../../src/rules/working-days.ts';
 import {
@@ -53,12 +54,12 @@ describe('a release plan', () => {
     // 2026-05-15 is a Friday; 20 working days before it (10 lead, 10 for the printed proof) is 2026-04-17.
     expect([1, 2, 3].map((id) => dueOf(tasks, `submit:${id}`))).toEqual(Array(3).fill('2026-04-17'));
     expect(dueOf(tasks, 'check-proof:1')).toBe('2026-04-21');
-    expect(dueOf(tasks, 'check-proof:2')).toBe('2026-05-05');
+    expect(dueOf(tasks, 'check-printed-proof:2')).toBe('2026-05-05');
     expect(dueOf(tasks, 'check-proof:3')).toBeUndefined();
     expect(dueOf(tasks, 'approve:3')).toBe('2026-04-20');
     expect([1, 2, 3].map((id) => dueOf(tasks, `on-sale:${id}`))).toEqual(Array(3).fill('2026-05-15'));
     expect(dueOf(tasks, 'check-page:1')).toBe('2026-05-18');
-    expect(tasks.find((task) => task.key === 'check-proof:2')?.title).toBe(
+    expect(tasks.find((task) => task.key === 'check-printed-proof:2')?.title).toBe(
       'Check the printed proof of Paperback from Broadside Wholesale',
     );
   });
@@ -76,11 +77,9 @@ describe('a release plan', () => {
       'make-e-book:2',
       'make-audio:3',
     ]);
-    expect(tasks.find((task) => task.key === 'submit:3')?.needs).toEqual([
-      'register-numbers',
-      'settle-data',
-      'make-e-book:2',
-    ]);
+    const needs = (key: string) => tasks.find((task) => task.key === key)?.needs;
+    expect(needs('submit:3')).toEqual(['register-numbers', 'settle-data', 'make-e-book:2']);
+    expect(needs('submit:1')).toEqual(['register-numbers', 'settle-data', 'make-cover:1']);
   });
 
   it('begins where a listing stands and asks nothing twice', () => {
@@ -137,9 +136,9 @@ describe('a release plan', () => {
     fc.assert(
       fc.property(someCalendar, someDay, someDay, beforeSale, (calendar, day, other, listings) => {
         const tasks = release(day, listings, TODAY, calendar);
-        const days = redatedRelease({ calendar, today: TODAY, day: other, tasks: asOpen(tasks, listings) });
+        const days = releaseDates({ calendar, today: TODAY, day: other }, asOpen(tasks, listings));
         const fresh = release(other, listings, TODAY, calendar);
-        expect([...days.values()]).toEqual(fresh.map((task) => task.dueOn));
+        expect(tasks.map((_task, at) => days.get(at))).toEqual(fresh.map((task) => task.dueOn));
         expectOrder(tasks, (_task, at) => days.get(at) ?? '');
         for (const [at, task] of tasks.entries()) {
           const moved = days.get(at) ?? '';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { redatedRetirement } from '../../src/rules/plans/redate.ts';
 import { retirementTasks } from '../../src/rules/plans/retirement.ts';
+import { retirementDates } from '../../src/rules/plans/retirement-days.ts';
 import type { PlanTask } from '../../src/rules/plans/types.ts';
 import { isWorkingDay } from '../../src/rules/working-days.ts';
 import {
@@ -48,9 +48,9 @@ describe('a retirement plan', () => {
       ],
     });
     expect(tasks.filter((task) => task.listingId !== null).map((task) => [task.key, task.dueOn])).toEqual([
+      ['take-back:1', '2026-03-02'],
       ['chase:3', '2026-03-02'],
       ['confirm-gone:3', '2026-03-06'],
-      ['take-back:1', '2026-03-02'],
     ]);
   });
 
@@ -122,7 +122,7 @@ describe('a retirement plan', () => {
           const dues = new Map(awaited.map((sale) => [sale.taskId, sale.dueOn]));
           const tasks = retire({ calendar, day, listings, awaited });
           const open = asOpen(tasks, listings, dues);
-          const days = redatedRetirement({ calendar, today: TODAY, day: other, tasks: open });
+          const days = retirementDates({ calendar, today: TODAY, day: other, replacementOn: null }, open);
           expectOrder(tasks, (_task, at) => days.get(at) ?? '');
           for (const [at, task] of open.entries()) {
             const moved = days.get(at) ?? '';

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect } from 'vitest';
+import type { PlanStep } from '../../src/contract/plan-templates.ts';
 import type { ListingStanding, Made } from '../../src/contract/terms.ts';
-import type { OpenPlanTask } from '../../src/rules/plans/redate.ts';
-import type { PlanListing, PlanTask, ProofKind } from '../../src/rules/plans/types.ts';
+import { DEFAULT_STEPS } from '../../src/rules/plans/default-templates.ts';
+import type { Dated, PlanListing, PlanTask, ProofKind } from '../../src/rules/plans/types.ts';
 import { dayPlus, workCalendar } from '../../src/rules/working-days.ts';
 
 /** A Monday. */
@@ -57,17 +58,17 @@ export const asOpen = (
   tasks: PlanTask[],
   listings: PlanListing[],
   awaited = new Map<number, string>(),
-): OpenPlanTask[] =>
+  steps: readonly PlanStep[] = [...DEFAULT_STEPS.release, ...DEFAULT_STEPS.retirement],
+): Dated<number>[] =>
   tasks.map((task, at) => {
-    const own = listings.find((entry) => entry.id === task.listingId);
+    const step = steps.find(({ key }) => key === task.step);
+    if (!step) throw new Error(`There is no step ${task.step}.`);
     const days = task.needsTasks.map((id) => awaited.get(id) ?? '').sort();
     return {
-      id: at,
-      kind: task.kind,
-      listingId: task.listingId,
-      leadDays: own?.leadDays ?? null,
-      removalDays: own?.removalDays ?? null,
-      proof: own?.proof ?? null,
+      key: at,
+      step,
+      listing: listings.find((entry) => entry.id === task.listingId) ?? null,
+      needs: task.needs.map((key) => tasks.findIndex((other) => other.key === key)),
       awaitedDue: days.at(-1) ?? null,
     };
   });

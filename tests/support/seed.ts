@@ -95,3 +95,6 @@ export function seedListing(
 export function standingOf(db: Pick<WriteDb, 'one'>, listingId: number): string | undefined {
   return db.one<{ standing: string }>('SELECT standing FROM listing WHERE id = ?', listingId)?.standing;
 }
+
+/** The choices of a release that nobody made. */
+export const AS_USUAL = { printedProof: null, onSaleFixed: true };

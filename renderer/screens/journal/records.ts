@@ -18,6 +18,7 @@ const RECORDS: Record<string, RecordName> = {
   text_template: { one: 'Text', many: 'Texts' },
   acceptance: { one: 'Accepted finding', many: 'Accepted findings' },
   saved_filter: { one: 'Saved filter', many: 'Saved filters' },
+  plan_template: { one: 'Steps of a plan', many: 'Steps of plans' },
   setting: { one: 'Setting', many: 'Settings' },
   format_file: { one: 'File', many: 'Files' },
   edition_advice: { one: 'Answer on new edition or reprint', many: 'Answers on new edition or reprint' },

@@ -62,6 +62,8 @@ const SENTENCES: Record<CommandName, string> = {
   'audit.accept': 'Accepted a finding of the audit',
   'audit.reopen': 'Opened an accepted finding again',
   'sheets.import': 'Took over a table of formats',
+  'templates.savePlan': 'Saved the steps of a plan',
+  'templates.putBackPlan': 'Put older steps of a plan back in use',
   'journal.undo': 'Undid the change before',
   'onix.import': 'Took an ONIX message over',
   'settings.update': 'Changed the settings',

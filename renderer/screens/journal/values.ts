@@ -1,3 +1,4 @@
+import { planSteps } from '../../../src/contract/plan-templates.ts';
 import { sentSheet } from '../../../src/contract/submissions.ts';
 import { FORM_DETAILS, PRODUCT_FORMS, roleName } from '../../../src/contract/terms.ts';
 import { formatDay, isDay } from '../../lib/dates.ts';
@@ -14,7 +15,13 @@ export const CURRENCY_OF: Record<string, string> = {
   print_cost_minor: 'print_cost_currency',
 };
 
-const YES_NO = new Set(['inside_cover_print', 'large_print', 'right_to_left']);
+const YES_NO = new Set([
+  'inside_cover_print',
+  'large_print',
+  'right_to_left',
+  'printed_proof',
+  'on_sale_fixed',
+]);
 
 function named(list: readonly { code: string; name: string }[], code: string): string {
   return list.find((entry) => entry.code === code)?.name ?? code;
@@ -49,6 +56,15 @@ const VERDICTS: Record<string, string> = {
   mixed: 'differs by format',
 };
 
+/** The titles of the steps of a plan that are switched on. */
+function stepTitles(text: string): string {
+  const steps = planSteps.safeParse(JSON.parse(text)).data ?? [];
+  return steps
+    .filter(({ on }) => on)
+    .map(({ title }) => title)
+    .join('; ');
+}
+
 const READERS: Record<string, (text: string) => string> = {
   form: (code) => named(PRODUCT_FORMS, code),
   form_detail: (code) => named(FORM_DETAILS, code),
@@ -62,6 +78,7 @@ const READERS: Record<string, (text: string) => string> = {
   verdict: (text) => VERDICTS[text] ?? text,
   told: (text) => (text === 'record' ? 'the records' : 'the publisher'),
   value: (text) => fromJson(text, (word) => word),
+  steps: stepTitles,
 };
 
 function readNumber(column: string, value: number, row: Row): string {
@@ -71,6 +88,7 @@ function readNumber(column: string, value: number, row: Row): string {
   if (column.endsWith('_bp')) return percent(value);
   if (YES_NO.has(column)) return value === 1 ? 'yes' : 'no';
   if (column === 'duration_minutes') return `${value.toLocaleString()} minutes`;
+  if (column === 'template_id') return `steps ${value} of this file`;
   if (column === 'replaces_id') return `edition ${value} of this file`;
   return value.toLocaleString();
 }

@@ -1,15 +1,9 @@
+import { channelDays } from '../plans/proof-days.ts';
 import { workCalendar, workingDaysAfter } from '../working-days.ts';
 import type { Facts, ListingFacts } from './facts.ts';
 import { each, hasEnded, OURS, ofListing, PRACTICE, type Rule } from './rule.ts';
 
 // Where listings stand, beside where their format stands.
-
-/** Working days that a printed proof is on its way beside the channel's lead time; as release plans allow. */
-const PROOF_BY_POST = 10;
-
-function allowedDays({ channel }: ListingFacts): number {
-  return channel.leadDays + (channel.proof === 'physical' ? PROOF_BY_POST : 0);
-}
 
 /** A listing that waits for the channel's word longer than it takes, and that no task reminds of. */
 function waits(facts: Facts): (listing: ListingFacts) => boolean {
@@ -19,7 +13,7 @@ function waits(facts: Facts): (listing: ListingFacts) => boolean {
     (listing.standing === 'sent' || listing.standing === 'proof') &&
     listing.lastStepOn !== null &&
     !inHand.has(listing) &&
-    workingDaysAfter(calendar, listing.lastStepOn, allowedDays(listing)) < facts.day;
+    workingDaysAfter(calendar, listing.lastStepOn, channelDays(listing.channel)) < facts.day;
 }
 
 function waiting(listing: ListingFacts): string {
@@ -67,7 +61,7 @@ export const standingRules: readonly Rule[] = [
       const isWaiting = waits(facts);
       return each(facts.listings, ofListing, (listing) =>
         listing.format.standing !== 'live' && isWaiting(listing)
-          ? `${waiting(listing)}; ${allowedDays(listing)} working days are allowed for that.`
+          ? `${waiting(listing)}; ${channelDays(listing.channel)} working days are allowed for that.`
           : null,
       );
     },

@@ -1,37 +1,6 @@
+import type { ReleaseKind, RetirementKind } from '../../contract/plan-templates.ts';
 import type { ListingStanding } from '../../contract/terms.ts';
 import { isPast } from '../standings.ts';
-
-/** Kinds of task that bring an edition on sale. */
-export const RELEASE_KINDS = [
-  'finish-content',
-  'register-numbers',
-  'settle-data',
-  'make-interior',
-  'make-cover',
-  'make-e-book',
-  'make-audio',
-  'submit',
-  'check-proof',
-  'approve',
-  'on-sale',
-  'check-page',
-] as const;
-export type ReleaseKind = (typeof RELEASE_KINDS)[number];
-
-/** Kinds of task that take an edition off sale. */
-export const RETIREMENT_KINDS = [
-  'ask-removal',
-  'chase',
-  'confirm-gone',
-  'take-back',
-  'record-out-of-print',
-  'move-links',
-  'note-returns',
-] as const;
-export type RetirementKind = (typeof RETIREMENT_KINDS)[number];
-
-/** The kind of a task that a person wrote. */
-export const OWN_KIND = 'own';
 
 /** The standing of its listing that finishing a task brings about. */
 const MOVES: Partial<Record<ReleaseKind | RetirementKind, ListingStanding>> = {

@@ -1,71 +1,85 @@
 import {
-  dayPlus,
   type WorkCalendar,
   workingDayFrom,
   workingDaysAfter,
   workingDaysBefore,
   workingDayUntil,
 } from '../working-days.ts';
-import type { ReleaseKind } from './kinds.ts';
-import type { ProofKind } from './types.ts';
+import { ancestorsOf, inNeedOrder } from './order.ts';
+import { channelDays } from './proof-days.ts';
+import type { Dated } from './types.ts';
 
-/** Working days within which a proof is checked once it is there; common practice, no source. */
-const CHECK_WITHIN = 2;
-/** Working days that a printed proof is on its way in addition; common practice, no source. */
-const PROOF_BY_POST = 10;
-
-/** Working days before submitting at which the preparations are due; our own allowance. */
-const PREPARATION = {
-  'finish-content': 10,
-  'register-numbers': 5,
-  'settle-data': 5,
-  'make-interior': 3,
-  'make-e-book': 2,
-  'make-audio': 2,
-  'make-cover': 1,
-} as const satisfies Partial<Record<ReleaseKind, number>>;
-
-/** Working days within which a proof is checked, its way by post included. */
-export function proofDays(proof: ProofKind): number {
-  if (proof === 'none') return 0;
-  return proof === 'physical' ? CHECK_WITHIN + PROOF_BY_POST : CHECK_WITHIN;
+export interface ReleaseFrame {
+  calendar: WorkCalendar;
+  today: string;
+  /** The release day. */
+  day: string;
 }
 
-/** Working days a listing needs between submitting and the release day. */
-export function spanOf(listing: { leadDays: number; proof: ProofKind }): number {
-  const lead = listing.proof === 'physical' ? listing.leadDays + PROOF_BY_POST : listing.leadDays;
-  return Math.max(lead, proofDays(listing.proof));
+const isPinned = (item: Dated<unknown>) => item.step.kind === 'submit' || item.step.kind === 'on-sale';
+const later = (a: string, b: string) => (a > b ? a : b);
+const earlier = (a: string, b: string) => (a < b ? a : b);
+
+/** Working days from submitting to the release that a list of tasks asks for: its slowest channel, or its longest step. */
+export function releaseSpan<Key>(items: readonly Dated<Key>[]): number {
+  const toSubmit = new Set(
+    items.filter(({ step }) => step.kind === 'submit').map(({ listing }) => listing?.id),
+  );
+  const counted = items.filter(({ listing }) => listing && (toSubmit.size === 0 || toSubmit.has(listing.id)));
+  const beforeSale = ancestorsOf(items, ({ step }) => step.kind === 'on-sale');
+  const spans = counted.map(({ key, step, listing }) => {
+    const own = step.anchor === 'submission' && step.side === 'after' && beforeSale.has(key) ? step.days : 0;
+    return Math.max(own, listing ? channelDays(listing) : 0);
+  });
+  return Math.max(0, ...spans);
 }
 
-/** The day on which a task of a kind is due, for a channel with this kind of proof. */
-export type ReleaseDue = (kind: ReleaseKind, proof: ProofKind) => string;
+/** The days a release hangs on: the first and last day on which work can lie, and the one of submission. */
+function fixedDays({ calendar, today, day }: ReleaseFrame, span: number) {
+  const first = workingDayFrom(calendar, today);
+  const last = workingDayUntil(calendar, day);
+  const within = (wanted: string) => (last < first ? day : later(first, earlier(wanted, last)));
+  return { within, submission: within(workingDaysBefore(calendar, last, span)) };
+}
+
+/** The day a step is counted to, before its order among the others is looked at. */
+function wantedDay({ calendar, day }: ReleaseFrame, item: Dated<unknown>, submission: string): string {
+  const { anchor, side, days, kind } = item.step;
+  if (kind === 'on-sale') return day;
+  if (kind === 'submit') return submission;
+  const from = anchor === 'submission' ? submission : day;
+  return side === 'before' ? workingDaysBefore(calendar, from, days) : workingDaysAfter(calendar, from, days);
+}
 
 /**
  * Dates of a release: all listings are submitted on one day, worked back from the release day by the longest
- * span among them, the rest follows from that day. Nothing is due before today, and up to the release day
- * nothing on a day that is not worked, unless no working day is left: then it is due on the release day itself.
+ * span among them; the rest is counted from that day or from the release day. What comes after a fixed day is
+ * pushed behind what it needs, what leads up to one is pulled before what needs it. Nothing is due before today;
+ * up to the release day nothing on a day that is not worked, unless no working day is left: then on that day itself.
  */
-export function releaseDays(
-  calendar: WorkCalendar,
-  today: string,
-  day: string,
-  listings: readonly { leadDays: number; proof: ProofKind }[],
-): ReleaseDue {
-  const first = workingDayFrom(calendar, today);
-  const last = workingDayUntil(calendar, day);
-  const within = (wanted: string): string => {
-    if (last < first) return day;
-    if (wanted < first) return first;
-    return wanted > last ? last : wanted;
-  };
-  const span = Math.max(0, ...listings.map(spanOf));
-  const submit = within(workingDaysBefore(calendar, last, span));
-  return (kind, proof) => {
-    if (kind === 'on-sale') return day;
-    if (kind === 'check-page') return workingDayFrom(calendar, dayPlus(day, 1));
-    if (kind === 'submit') return submit;
-    if (kind === 'check-proof' || kind === 'approve')
-      return within(workingDaysAfter(calendar, submit, proofDays(proof) || 1));
-    return within(workingDaysBefore(calendar, submit, PREPARATION[kind]));
-  };
+export function releaseDates<Key>(frame: ReleaseFrame, items: readonly Dated<Key>[]): Map<Key, string> {
+  const { within, submission } = fixedDays(frame, releaseSpan(items));
+  const beforeSubmission = ancestorsOf(items, ({ step }) => step.kind === 'submit');
+  const beforeSale = ancestorsOf(items, ({ step }) => step.kind === 'on-sale');
+  const ordered = inNeedOrder(items);
+  const due = new Map<Key, string>();
+  /** The day that what follows a task may not lie before: its own, or for a preparation that of what it needs. */
+  const floor = new Map<Key, string>();
+  for (const item of ordered) {
+    const needed = item.needs.map((key) => floor.get(key)).filter((day) => day !== undefined);
+    const low = needed.reduce(later, '');
+    let own = wantedDay(frame, item, submission);
+    if (item.step.side === 'before' || item.step.anchor === 'submission' || beforeSale.has(item.key))
+      own = within(own);
+    if (beforeSubmission.has(item.key)) own = earlier(own, submission);
+    const day = isPinned(item) ? own : later(own, low);
+    due.set(item.key, day);
+    floor.set(item.key, isPinned(item) || item.step.side === 'after' ? day : low);
+  }
+  for (const item of ordered.toReversed())
+    for (const key of item.needs) {
+      const [before, after] = [due.get(key), due.get(item.key)];
+      if (before !== undefined && after !== undefined && before > after) due.set(key, after);
+    }
+  return due;
 }

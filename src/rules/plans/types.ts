@@ -1,5 +1,5 @@
+import type { OWN_KIND, PlanStep, ReleaseKind, RetirementKind } from '../../contract/plan-templates.ts';
 import type { ListingStanding, Made, PROOF_KINDS } from '../../contract/terms.ts';
-import type { ReleaseKind, RetirementKind } from './kinds.ts';
 
 export type ProofKind = (typeof PROOF_KINDS)[number];
 
@@ -25,7 +25,9 @@ export interface PlanListing {
 /** A task that a plan will make; `key` is its name inside the plan. */
 export interface PlanTask {
   key: string;
-  kind: ReleaseKind | RetirementKind;
+  kind: ReleaseKind | RetirementKind | typeof OWN_KIND;
+  /** The step it is made from. */
+  step: string;
   title: string;
   note: string;
   dueOn: string;
@@ -35,4 +37,18 @@ export interface PlanTask {
   needs: string[];
   /** Ids of tasks of another plan that come first. */
   needsTasks: number[];
+}
+
+/** Something to be dated: a step with its place in the order, about a listing or not. */
+export interface Dated<Key> {
+  key: Key;
+  step: PlanStep;
+  /** The listing it is about, where it is about one. */
+  listing: Pick<PlanListing, 'id' | 'standing' | 'lastStepOn' | 'leadDays' | 'removalDays' | 'proof'> | null;
+  /** What comes first, of the same list. */
+  needs: readonly Key[];
+  /** The latest day of what it awaits from another plan. */
+  awaitedDue: string | null;
+  /** It cannot be done before this day, such as a task that is late. */
+  notBefore?: string | undefined;
 }

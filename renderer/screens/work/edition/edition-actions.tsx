@@ -40,7 +40,7 @@ const BEFORE_SALE: readonly string[] = ['unsent', 'sent', 'proof', 'cleared'];
 
 /** What makes sense for an edition where it stands. */
 function actionsOf(edition: Edition, alone: boolean): Doing[] {
-  const planned = new Set(edition.plans.map((plan) => plan.kind));
+  const planned = new Set(edition.plans.filter((plan) => !plan.ended).map((plan) => plan.kind));
   const listings = edition.formats
     .filter((format) => format.standing !== 'cancelled')
     .flatMap((format) => format.listings);

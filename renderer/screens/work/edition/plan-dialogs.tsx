@@ -103,7 +103,7 @@ function RetirementCaution({ next }: { next: Edition | undefined }) {
       </Notice>
     );
   if (sells(next)) return <Notice>The {shortName(next)} is on sale, so this one can be taken off.</Notice>;
-  const release = next.plans.find((plan) => plan.kind === 'release');
+  const release = next.plans.find((plan) => plan.kind === 'release' && !plan.ended);
   return (
     <Notice tone="care" title={`The ${shortName(next)} is not selling yet.`}>
       Never ask for the removal of the old before the new is on sale, unless you mean it: in between, readers

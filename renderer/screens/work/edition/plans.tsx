@@ -36,16 +36,16 @@ function PlanItem({ edition, plan }: { edition: Edition; plan: Plan }) {
   return (
     <li>
       <span>
-        <strong>{name}</strong> {plan.open === 0 ? 'was planned for' : 'is planned for'}{' '}
+        <strong>{name}</strong> {plan.ended ? 'was planned for' : 'is planned for'}{' '}
         <time dateTime={plan.day}>{plan.day}</time>
         <span className="soft">
           {' '}
-          · {counted(plan.open, 'task')} open, {plan.done.toLocaleString()} done
+          · {plan.ended ? 'ended' : `${counted(plan.open, 'task')} open`}, {plan.done.toLocaleString()} done
         </span>
       </span>
       <span className="row">
         <Link href={agendaOf(edition)}>See in the Agenda</Link>
-        {editable ? (
+        {editable && !plan.ended ? (
           <>
             <Button kind="quiet" label={`Move to another day: ${plan.kind}`} onClick={() => setDoing('date')}>
               Move to another day
