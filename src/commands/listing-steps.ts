@@ -69,12 +69,20 @@ function endTasks(db: WriteDb, listingId: number, reached: ListingStanding, on: 
 
 /**
  * Moves a listing to a standing by recorded steps, one after the other, all on one day (today unless given),
- * stamps the sheet that was sent, and ends the tasks this makes superfluous. `locked` names the fields that were open before and are locked now.
+ * stamps the sheet that was sent, ends the tasks this makes superfluous, and lets the plans in force follow. `locked`
+ * names the fields that were open before and are locked now; `askAgain: false` is for a caller that makes the tasks
+ * of a listing that came back.
  * Throws NOT_FOUND, STEP_REFUSED or NOT_READY.
  */
 export function moveListing(
   context: CommandContext,
-  move: { id: number; to: ListingStanding; on?: string | undefined; note?: string | undefined },
+  move: {
+    id: number;
+    to: ListingStanding;
+    on?: string | undefined;
+    note?: string | undefined;
+    askAgain?: boolean;
+  },
 ): { listingId: number; standing: ListingStanding; locked: string[] } {
   const { db, today } = context;
   const listing = steppingListing(db, move.id);
@@ -90,6 +98,6 @@ export function moveListing(
     from = to;
   }
   endTasks(db, listing.id, move.to, on);
-  followListing({ db, today }, listing.id, move.to);
+  if (move.to !== 'unsent' || move.askAgain !== false) followListing({ db, today }, listing.id, move.to);
   return { listingId: listing.id, standing: move.to, locked: newlyLocked(listing, way) };
 }

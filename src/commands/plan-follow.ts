@@ -2,7 +2,10 @@ import type { ListingStanding } from '../contract/terms.ts';
 import { newDays } from '../records/plan-dates.ts';
 import { type OpenTask, openTasks, planListing, planSteps } from '../records/plans.ts';
 import { type Instance, planInstances } from '../rules/plans/instances.ts';
+import { inNeedOrder } from '../rules/plans/order.ts';
 import { taskOf } from '../rules/plans/release.ts';
+import { earlier } from '../rules/plans/release-days.ts';
+import { later } from '../rules/plans/retirement-days.ts';
 import { listingOfPlan, type PlanListingRow, planInForce, type StoredPlan } from '../store/plans.ts';
 import { dateStoredTask, insertNeed, insertTask } from '../store/tasks.ts';
 import type { CommandContext } from './context.ts';
@@ -60,11 +63,27 @@ function askAgain(
   }
   for (const instance of instances)
     for (const pair of newNeeds(instance, ids, added)) insertNeed(db, ...pair);
-  const late = plan.day < today;
-  const from = { ...context, today: late ? plan.day : today };
-  const tasks = openTasks(db, plan);
-  const days = newDays(from, plan, plan.day, tasks);
-  for (const { key } of tasks) if (added.has(key)) dateStoredTask(db, key, days.get(key) ?? plan.day);
+  dateAgain({ db, today: earlier(plan.day, today) }, plan, row.id, added);
+}
+
+/** Days for the tasks of a listing that came back: none earlier than it was, and none before what it needs. */
+function dateAgain(
+  context: CommandContext,
+  plan: StoredPlan,
+  listingId: number,
+  added: ReadonlySet<number>,
+): void {
+  const tasks = openTasks(context.db, plan);
+  const days = newDays(context, plan, plan.day, tasks);
+  const due = new Map(tasks.map((task) => [task.key, task.dueOn]));
+  for (const task of inNeedOrder(tasks)) {
+    const now = due.get(task.key) ?? plan.day;
+    if (task.listing?.id !== listingId || task.step.kind === 'on-sale') continue;
+    const wanted = later(days.get(task.key) ?? plan.day, added.has(task.key) ? null : now);
+    const day = task.needs.map((key) => due.get(key) ?? '').reduce(later, wanted);
+    due.set(task.key, day);
+    if (day !== now) dateStoredTask(context.db, task.key, day);
+  }
 }
 
 /** The pairs of tasks of which at least one is new: the one, and what it needs. */

@@ -118,7 +118,7 @@ export const recordProof: CommandHandler<'proofs.record'> = (context, input) => 
   const due = saleDue(context, place);
   refuseEarlySale(input, due);
   endWaiting(db, listing.id, on);
-  for (const to of steps) moveListing(context, { id: listing.id, to, on, note: input.note });
+  for (const to of steps) moveListing(context, { id: listing.id, to, on, note: input.note, askAgain: false });
   const { outcome, proof, note, saleDay } = input;
   const roundId = insertRound(db, { listingId: listing.id, on, proof, outcome, note });
   recordCosts(context, place, { id: roundId, on }, input);

@@ -35,7 +35,7 @@ interface Row {
   dropped_reason: string | null;
 }
 const task = (kind: string) => {
-  const row = test.file.read.one<Row>('SELECT * FROM task WHERE kind = ?', kind);
+  const row = test.file.read.one<Row>('SELECT * FROM task WHERE kind = ? ORDER BY id DESC', kind);
   if (!row) throw new Error(`No task of kind ${kind}.`);
   return row;
 };
@@ -142,12 +142,18 @@ describe('finishing tasks', () => {
     expect(task('confirm-gone').standing).toBe('done');
   });
 
-  it('goes through again after a refusal: the next task takes the listing all the way', () => {
+  it('goes through everything again after a refusal', () => {
     for (const kind of PREPARATION) finish(kind);
     finish('submit');
     finish('check-proof');
     move('unsent');
-    expect(finish('approve').moved).toEqual([{ listingId: listing, standing: 'cleared' }]);
+    expect(refusalOf(() => finish('approve')).code).toBe('STEP_REFUSED');
+    for (const [kind, standing] of [
+      ['submit', 'sent'],
+      ['check-proof', 'proof'],
+      ['approve', 'cleared'],
+    ] as const)
+      expect(finish(kind).moved).toEqual([{ listingId: listing, standing }]);
   });
 
   it('keeps the hint a task has above the note of the person who did it', () => {

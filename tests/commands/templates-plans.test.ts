@@ -8,11 +8,14 @@ let test: TestCatalogue;
 /** The second edition of the demo press's almanac, in preparation. */
 let edition: number;
 let first: number;
+let work: number;
+const editions = () => test.call('works.get', { id: work }).editions;
 
 beforeEach(() => {
   test = openTestCatalogue();
   test.call('catalogue.demo', {});
-  const [second, old] = test.call('works.get', { id: 1 }).editions;
+  work = test.call('works.list', {}).works.find(({ title }) => title === 'The Salt Almanac')?.id ?? 0;
+  const [second, old] = editions();
   edition = second?.id ?? 0;
   first = old?.id ?? 0;
 });
@@ -26,8 +29,7 @@ const versions = () => test.call('templates.planVersions', { kind: 'release' }).
 const save = (steps: PlanStep[]) => test.call('templates.savePlan', { kind: 'release', steps }).version;
 const release = () => test.call('plans.release', { editionId: edition, day: DAY }).planId;
 const tasks = (editionId = edition) => test.call('tasks.list', { editionId, count: 2000 }).tasks;
-const plans = (of = edition) =>
-  test.call('works.get', { id: 1 }).editions.find(({ id }) => id === of)?.plans ?? [];
+const plans = (of = edition) => editions().find(({ id }) => id === of)?.plans ?? [];
 /** Finishes what can be finished until nothing of a kind is left. */
 function finishUpTo(kind: string): void {
   for (;;) {
@@ -99,12 +101,12 @@ describe('a plan', () => {
 
   it('sets the publication date alone when the on-sale date stays open', () => {
     test.call('plans.release', { editionId: edition, day: DAY, onSaleFixed: false });
-    const formats = test.call('works.get', { id: 1 }).editions[0]?.formats ?? [];
+    const formats = editions()[0]?.formats ?? [];
     expect(formats.map(({ publicationDate, onSaleDate }) => [publicationDate, onSaleDate])).toEqual(
       formats.map(() => [DAY, null]),
     );
     test.call('plans.redate', { planId: plans()[0]?.id ?? 0, day: '2026-07-03' });
-    const moved = test.call('works.get', { id: 1 }).editions[0]?.formats ?? [];
+    const moved = editions()[0]?.formats ?? [];
     expect(moved.map(({ publicationDate, onSaleDate }) => [publicationDate, onSaleDate])).toEqual(
       formats.map(() => ['2026-07-03', null]),
     );

@@ -18,7 +18,8 @@ export interface ReleaseFrame {
 
 const isPinned = (item: Dated<unknown>) => item.step.kind === 'submit' || item.step.kind === 'on-sale';
 const later = (a: string, b: string) => (a > b ? a : b);
-const earlier = (a: string, b: string) => (a < b ? a : b);
+/** The earlier of two days. */
+export const earlier = (a: string, b: string) => (a < b ? a : b);
 
 /** Working days from submitting to the release that a list of tasks asks for: its slowest channel, or its longest step. */
 export function releaseSpan<Key>(items: readonly Dated<Key>[]): number {
