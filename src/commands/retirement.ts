@@ -1,6 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
 import { formName, madeOf } from '../contract/terms.ts';
 import { successorSells } from '../records/desk.ts';
+import { calendarOf, planListing } from '../records/plans.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { dayPlus, workingDayFrom } from '../rules/working-days.ts';
 import type { ReadDb } from '../store/connection.ts';
@@ -24,7 +25,7 @@ import {
 import type { CommandContext, Commands } from './context.ts';
 import { needFormat } from './formats.ts';
 import { moveListing } from './listing-steps.ts';
-import { calendarOf, planListing, plannedEdition } from './plan-making.ts';
+import { plannedEdition } from './plan-making.ts';
 
 interface Placed extends PlanListingRow {
   editionId: number;

@@ -1,6 +1,6 @@
 import type { DeskStep } from '../contract/retirement.ts';
 import type { ListingStanding } from '../contract/terms.ts';
-import { later } from './plans/retirement.ts';
+import { later } from './plans/retirement-days.ts';
 import { dayPlus } from './working-days.ts';
 
 // What is next about a listing of an edition that leaves. That the old is not asked off before the new sells, and

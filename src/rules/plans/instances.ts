@@ -126,11 +126,10 @@ export function planInstances(steps: readonly PlanStep[], subjects: Subjects): I
   const rank = (instance: Instance) => subjects.listings.findIndex(({ id }) => id === instance.listingId);
   const format = (instance: Instance) =>
     subjects.listings.findIndex(({ formatId }) => formatId === instance.formatId);
-  const sorted = [
-    ...flat.filter(({ step }) => step.scope === 'edition'),
-    ...flat.filter(({ step }) => step.scope === 'format').toSorted((a, b) => format(a) - format(b)),
-    ...flat.filter(({ step }) => step.scope === 'listing').toSorted((a, b) => rank(a) - rank(b)),
-  ];
+  const place = (a: Instance, b: Instance) => format(a) - format(b) || rank(a) - rank(b);
+  // As the template has it: what is done once, by format and listing by listing, by whichever it names first.
+  const scopes = [...new Set(steps.map(({ scope }) => scope))];
+  const sorted = scopes.flatMap((scope) => flat.filter(({ step }) => step.scope === scope).toSorted(place));
   const needs = new Map(sorted.map((instance) => [instance.key, needsOf(instance, all, needed)]));
   return inOrder(sorted, needs);
 }
