@@ -7,6 +7,8 @@ import { IconButton, Refused } from '../ui/index.ts';
 import { LiveRegions } from '../ui/live-regions.tsx';
 import { AsOfControl } from './as-of.tsx';
 import { Banners } from './banners.tsx';
+import { useDroppedCatalogue, useGoMenu } from './desktop.ts';
+import { useDueNotices } from './due-notices.ts';
 import { Finder } from './finder/finder.tsx';
 import { HistoryButtons } from './history-buttons.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
@@ -48,6 +50,9 @@ export function Frame({ children }: { children: ReactNode }) {
   const showKeys = useCallback(() => setKeysOpen(true), []);
   const main = useRef<HTMLElement>(null);
   useShortcuts(showKeys);
+  useGoMenu();
+  useDroppedCatalogue();
+  useDueNotices();
   useTheme(settings.data?.theme);
   useEffect(() => noteVisit(path), [path]);
   useEffect(() => noteCatalogue(info.data?.file ?? ''), [info.data?.file]);

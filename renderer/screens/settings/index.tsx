@@ -5,6 +5,8 @@ import { PageHeader, Refused } from '../../ui/index.ts';
 import { AboutPart } from './about-part.tsx';
 import { BackupsPart } from './backups/backups-part.tsx';
 import { LookPart } from './look-part.tsx';
+import { NoticesPart } from './notices-part.tsx';
+import { ProgramPart } from './program-part.tsx';
 import { RangesPart } from './ranges-part.tsx';
 import './settings.css';
 import { SettingsForm } from './settings-form.tsx';
@@ -24,6 +26,7 @@ export default function SettingsScreen() {
       />
       <Refused refusal={settings.error ?? info.error} />
       {settings.data ? <LookPart theme={settings.data.theme} readOnly={readOnly} /> : null}
+      <NoticesPart />
       {settings.data && info.data ? (
         <SettingsForm key={info.data.file} file={info.data.file} saved={settings.data} readOnly={readOnly} />
       ) : null}
@@ -31,6 +34,7 @@ export default function SettingsScreen() {
       {info.data ? <BackupsPart readOnly={readOnly} /> : null}
       {info.data ? <RangesPart readOnly={readOnly} /> : null}
       {info.data ? <AboutPart info={info.data} /> : null}
+      <ProgramPart />
     </>
   );
 }

@@ -1,4 +1,5 @@
 import type { OutputOf } from '../../../../src/contract/index.ts';
+import { dragAsFile } from '../../../lib/drag-out.ts';
 import { sizeInWords } from './draft.ts';
 
 /** The preview is enlarged so far, to be judged on a screen. */
@@ -19,6 +20,7 @@ export function BarcodePicture({ drawn, hyphenated }: BarcodePictureProps) {
             src={`data:${drawn.mediaType};base64,${drawn.base64}`}
             alt={`Bar code of ISBN ${hyphenated}`}
             style={{ width: `${drawn.widthMm * ENLARGED}mm` }}
+            onDragStart={(event) => dragAsFile(event, drawn)}
           />
         ) : (
           <p>No picture as it stands.</p>
