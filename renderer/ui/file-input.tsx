@@ -7,7 +7,9 @@ export interface FileInputProps extends FieldCommon {
   /** What the chooser offers, such as `.csv,text/csv`. */
   accept: string;
   /** The text of the file that was chosen or dropped, and its name. */
-  onText: (text: string, fileName: string) => void;
+  onText?: ((text: string, fileName: string) => void) | undefined;
+  /** The file itself, where it is not to be read as text here. */
+  onFile?: ((file: File) => void) | undefined;
   /** Files larger than this many bytes are not read. */
   maxBytes: number;
 }
@@ -25,9 +27,9 @@ function useNoStrayDrop(): void {
   }, []);
 }
 
-/** A text file of the person's own, to be chosen or dropped here; it is read in the window and goes nowhere else. */
+/** A file of the person's own, to be chosen or dropped here; it is read in the window and goes nowhere else. */
 export function FileInput(props: FileInputProps) {
-  const { onText, maxBytes } = props;
+  const { onText, onFile, maxBytes } = props;
   const [over, setOver] = useState(false);
   const [trouble, setTrouble] = useState<string>();
   const chooser = useRef<HTMLInputElement>(null);
@@ -37,6 +39,8 @@ export function FileInput(props: FileInputProps) {
     setTrouble(undefined);
     if (file.size > maxBytes)
       return setTrouble(`${file.name} is larger than ${maxBytes / MEGABYTE} MB; choose a smaller file.`);
+    onFile?.(file);
+    if (!onText) return;
     try {
       onText(decodeText(new Uint8Array(await file.arrayBuffer())), file.name);
     } catch {

@@ -7,6 +7,7 @@ import { call } from './commands/call.ts';
 import { check } from './commands/check.ts';
 import { demo } from './commands/demo.ts';
 import { exportFile } from './commands/export.ts';
+import { importFile } from './commands/import.ts';
 import { isbn } from './commands/isbn.ts';
 import { journal } from './commands/journal.ts';
 import { restore } from './commands/restore.ts';
@@ -24,6 +25,7 @@ const COMMANDS: readonly Command[] = [
   backup,
   restore,
   exportFile,
+  importFile,
   demo,
   call,
 ];

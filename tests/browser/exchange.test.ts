@@ -38,6 +38,40 @@ describe.skipIf(noBrowser).each([
     await clean(w, `export-${size.width}`);
   });
 
+  it('takes a dropped table over once it is understood', async () => {
+    const sheet = [
+      'Book Title,Binding,EAN,RRP,Out',
+      'Marsh Bells,pbk,979-8-969999-50-3,£9.99,03/04/2027',
+      'Marsh Bells,epub,979896999951.0,£4.99,',
+      'Tide Tables,parchment,,,',
+    ].join('\n');
+    await w.go('/catalogue');
+    const data = await w.page.evaluateHandle((text) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([text], 'spring list.csv', { type: 'text/csv' }));
+      return transfer;
+    }, sheet);
+    await w.page.dispatchEvent('body', 'drop', { dataTransfer: data });
+    await w.page.getByRole('heading', { level: 1, name: 'Import' }).waitFor();
+    await w.page.getByText('3 rows below the header').waitFor();
+    const attempt = w.page.getByRole('button', { name: 'See what would come of it' });
+    await w.page.getByLabel('What Out holds').selectOption('publicationDate');
+    expect(await attempt.getAttribute('aria-disabled')).toBe('true');
+    await w.page.getByLabel('How Out is written').selectOption('dmy');
+    await clean(w, `import-columns-${size.width}`);
+    await attempt.click();
+    await w.page.getByRole('heading', { name: 'What is refused' }).waitFor();
+    await clean(w, `import-tried-${size.width}`);
+    const refused = await saved(w, () => w.press('Save the refused rows'));
+    expect(refused.text).toContain('Reason');
+    await w.page.getByLabel('Record the good rows only').check();
+    await w.press(/^Record \d+ row/);
+    await w.page.getByRole('heading', { name: 'Recorded' }).waitFor();
+    await clean(w, `import-recorded-${size.width}`);
+    const found = await w.call('works.list', { search: 'Marsh Bells' });
+    expect(found.works[0]?.formats.length).toBeGreaterThan(0);
+  });
+
   it('writes the agency sheet of one work', async () => {
     await w.go('/catalogue/export', 'work=1');
     await w.page.getByText('Write the whole catalogue instead').waitFor();

@@ -63,6 +63,10 @@ export function FirstRun({ onNewWork }: { onNewWork: () => void }) {
         </li>
         <DemoWay />
       </ol>
+      <p>
+        Your books stand in a spreadsheet already? <Link href="/catalogue/import">Import it</Link>, or drop
+        the file anywhere here.
+      </p>
       <p className="soft">
         Name your publisher and imprint in <Link href="/settings">Settings</Link> first: new editions and
         removal requests take them from there.

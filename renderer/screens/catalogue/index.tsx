@@ -3,9 +3,11 @@ import { Link, Route, Switch, useLocation } from 'wouter';
 import { useQueryOf } from '../../api.ts';
 import { useAsOf } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
-import { Button, PageHeader, Refused } from '../../ui/index.ts';
+import { Button, Notice, PageHeader, Refused } from '../../ui/index.ts';
 import { NewWorkDialog } from '../work/new-work-dialog.tsx';
+import { useDropAnywhere } from './exchange/dropped-file.ts';
 import { ExportPage } from './exchange/export-page.tsx';
+import { ImportPage } from './exchange/import-page.tsx';
 import { FirstRun } from './first-run.tsx';
 import { Headline } from './headline.tsx';
 import { Works } from './works.tsx';
@@ -21,6 +23,7 @@ function CataloguePage() {
   const readOnly = useReadOnly();
   const first = info.data?.empty === true;
   const create = () => setCreating(true);
+  const over = useDropAnywhere(readOnly === undefined);
   const newWork = (
     <Button kind="primary" onClick={create} disabled={readOnly !== undefined} reason={readOnly}>
       New work
@@ -34,6 +37,9 @@ function CataloguePage() {
         actions={
           first ? undefined : (
             <>
+              <Link href="/catalogue/import" className="button button-plain">
+                Import…
+              </Link>
               <Link href="/catalogue/export" className="button button-plain">
                 Export…
               </Link>
@@ -42,6 +48,7 @@ function CataloguePage() {
           )
         }
       />
+      {over ? <Notice>Let the file go to import it.</Notice> : null}
       <Refused refusal={status.error} />
       {first ? <FirstRun onNewWork={create} /> : null}
       {!first && status.data ? <Works status={status.data} newWork={newWork} /> : null}
@@ -62,6 +69,7 @@ export default function CatalogueScreen() {
   return (
     <Switch>
       <Route path="/catalogue/export" component={ExportPage} />
+      <Route path="/catalogue/import" component={ImportPage} />
       <Route component={CataloguePage} />
     </Switch>
   );

@@ -1,0 +1,76 @@
+import { z } from 'zod';
+import { type Catalogue, withCatalogue } from '../catalogue.ts';
+import { type Command, type Common, readArguments } from '../command.ts';
+import { misuse } from '../failure.ts';
+import { putFile } from '../files.ts';
+import type { Io } from '../io.ts';
+import { importSheet } from './import-sheet.ts';
+
+const FORM = 'import FILE [--as KIND] [--dry-run] [--good-rows-only] [--refused FILE]';
+
+const shape = {
+  as: z.string().optional(),
+  'dry-run': z.boolean().default(false),
+  'good-rows-only': z.boolean().default(false),
+  refused: z.string().optional(),
+  sheet: z.string().optional(),
+  columns: z.string().optional(),
+  dates: z.enum(['dmy', 'mdy'], { error: 'Write --dates dmy or --dates mdy' }).optional(),
+  decimals: z.enum(['point', 'comma'], { error: 'Write --decimals point or --decimals comma' }).optional(),
+};
+export type ImportFlags = Common & z.output<z.ZodObject<typeof shape>>;
+
+/** One kind of file that can be taken over from the shell. */
+interface ImportKind {
+  kind: string;
+  of: string;
+  endings: readonly string[];
+  /** Takes the file over that lies ready; answers with the exit code. */
+  run(catalogue: Catalogue, file: string, flags: ImportFlags, io: Io): number;
+}
+
+/** The kinds of file, asked in this order. */
+const KINDS: readonly ImportKind[] = [
+  {
+    kind: 'table',
+    of: 'CSV or XLSX, one row a format',
+    endings: ['.csv', '.tsv', '.txt', '.xlsx'],
+    run: importSheet,
+  },
+];
+
+export const importFile: Command = {
+  name: 'import',
+  summary:
+    'Take a file over: nothing is recorded unless all of it is understood, or the good rows are asked for.',
+  forms: [FORM],
+  options: [
+    ['--as KIND', KINDS.map(({ kind, of }) => `${kind}: ${of}`).join('; ')],
+    ['--dry-run', 'only tell what would come of it'],
+    ['--good-rows-only', 'record what is understood and leave out the rest'],
+    ['--refused FILE', 'where the refused rows go, to be mended and imported again'],
+    ['--sheet NAME', 'sheet of a workbook; otherwise the first'],
+    ['--columns TEXT', 'what columns hold: "Header=field, Other=price GBP, Third=" (empty leaves one out)'],
+    ['--dates dmy|mdy', 'order of day and month where the cells leave it open'],
+    ['--decimals point|comma', 'mark before decimals where the cells leave it open'],
+  ],
+  async run(args, io) {
+    const { flags, words } = readArguments(args, FORM, shape, { least: 1, most: 1 });
+    const [path = ''] = words;
+    const kind = KINDS.find((entry) =>
+      flags.as === undefined
+        ? entry.endings.some((ending) => path.toLowerCase().endsWith(ending))
+        : entry.kind === flags.as,
+    );
+    if (!kind)
+      throw misuse(
+        flags.as === undefined
+          ? `The ending of ${path} says nothing; name the kind with --as`
+          : `There is no kind '${flags.as}'`,
+        FORM,
+      );
+    return withCatalogue(flags, io, 'write', (catalogue) =>
+      kind.run(catalogue, putFile(catalogue, path), flags, io),
+    );
+  },
+};

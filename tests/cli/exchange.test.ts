@@ -1,0 +1,46 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { expect, test } from 'vitest';
+import { here, newFile } from './cli.ts';
+
+test('a catalogue goes out as a table and comes back without a change', async () => {
+  const file = newFile();
+  const sheet = join(dirname(file), 'formats.xlsx');
+  await here(file, ['demo']);
+  const out = await here(file, ['export', sheet]);
+  expect(out).toMatchObject({ code: 0 });
+  expect(out.out).toContain('8 records');
+  expect(await here(file, ['export', sheet])).toMatchObject({ code: 2 });
+  const back = await here(file, ['import', sheet]);
+  expect(back.code).toBe(0);
+  expect(back.out).toContain('0 new, 0 changed, 8 unchanged, 0 refused');
+});
+
+test('a table with a wrong row is recorded not at all, or without it when that is asked for', async () => {
+  const file = newFile();
+  const sheet = join(dirname(file), 'list.csv');
+  const refused = join(dirname(file), 'refused.csv');
+  writeFileSync(sheet, 'Title,Form,Out\nMarsh Bells,paperback,03/04/2027\nTide Tables,parchment,\n');
+  const columns = ['--columns', 'Out=publicationDate', '--dates', 'dmy'];
+  const none = await here(file, ['import', sheet, ...columns, '--refused', refused]);
+  expect(none.code).toBe(1);
+  expect(none.out).toContain('This names no form');
+  expect(none.err).toContain('Nothing was recorded');
+  expect(readFileSync(refused, 'utf8')).toContain('Tide Tables,parchment');
+  const tried = await here(file, ['import', sheet, ...columns, '--good-rows-only', '--dry-run', '--json']);
+  expect(JSON.parse(tried.out)).toMatchObject({ counts: { new: 1, refused: 1 } });
+  expect(await here(file, ['import', sheet, ...columns, '--good-rows-only'])).toMatchObject({ code: 0 });
+  const found = await here(file, ['call', 'works.list']);
+  expect(JSON.parse(found.out).works.map(({ title }: { title: string }) => title)).toEqual(['Marsh Bells']);
+});
+
+test('what cannot be read is told in one sentence', async () => {
+  const file = newFile();
+  await here(file, ['demo']);
+  const missing = await here(file, ['import', '/nowhere/list.csv']);
+  expect(missing).toMatchObject({ code: 2, err: expect.stringContaining('cannot be read (ENOENT)') });
+  expect(await here(file, ['import', 'list.odt'])).toMatchObject({ code: 2 });
+  expect(await here(file, ['import', 'list.csv', '--columns', 'A=nothing'])).toMatchObject({ code: 2 });
+  expect(await here(file, ['export', '/nowhere/list.csv'])).toMatchObject({ code: 2 });
+  expect(existsSync('/nowhere')).toBe(false);
+});
