@@ -6,7 +6,7 @@ import { Failure } from '../failure.ts';
 import { fetchFile } from '../files.ts';
 import type { Io } from '../io.ts';
 import { table } from '../table.ts';
-import type { ImportFlags } from './import.ts';
+import type { ImportFlags } from './import-flags.ts';
 
 type Chosen = InputOf<'sheets.import'>['columns'][number];
 

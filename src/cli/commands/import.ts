@@ -1,24 +1,12 @@
-import { z } from 'zod';
 import { type Catalogue, withCatalogue } from '../catalogue.ts';
-import { type Command, type Common, readArguments } from '../command.ts';
+import { type Command, readArguments } from '../command.ts';
 import { misuse } from '../failure.ts';
 import { putFile } from '../files.ts';
 import type { Io } from '../io.ts';
+import { IMPORT_SHAPE, type ImportFlags } from './import-flags.ts';
 import { importSheet } from './import-sheet.ts';
 
 const FORM = 'import FILE [--as KIND] [--dry-run] [--good-rows-only] [--refused FILE]';
-
-const shape = {
-  as: z.string().optional(),
-  'dry-run': z.boolean().default(false),
-  'good-rows-only': z.boolean().default(false),
-  refused: z.string().optional(),
-  sheet: z.string().optional(),
-  columns: z.string().optional(),
-  dates: z.enum(['dmy', 'mdy'], { error: 'Write --dates dmy or --dates mdy' }).optional(),
-  decimals: z.enum(['point', 'comma'], { error: 'Write --decimals point or --decimals comma' }).optional(),
-};
-export type ImportFlags = Common & z.output<z.ZodObject<typeof shape>>;
 
 /** One kind of file that can be taken over from the shell. */
 interface ImportKind {
@@ -55,7 +43,7 @@ export const importFile: Command = {
     ['--decimals point|comma', 'mark before decimals where the cells leave it open'],
   ],
   async run(args, io) {
-    const { flags, words } = readArguments(args, FORM, shape, { least: 1, most: 1 });
+    const { flags, words } = readArguments(args, FORM, IMPORT_SHAPE, { least: 1, most: 1 });
     const [path = ''] = words;
     const kind = KINDS.find((entry) =>
       flags.as === undefined

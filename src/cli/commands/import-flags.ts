@@ -1,0 +1,15 @@
+import { z } from 'zod';
+import type { Common } from '../command.ts';
+
+/** Options of every kind of import; each kind uses those that concern it. */
+export const IMPORT_SHAPE = {
+  as: z.string().optional(),
+  'dry-run': z.boolean().default(false),
+  'good-rows-only': z.boolean().default(false),
+  refused: z.string().optional(),
+  sheet: z.string().optional(),
+  columns: z.string().optional(),
+  dates: z.enum(['dmy', 'mdy'], { error: 'Write --dates dmy or --dates mdy' }).optional(),
+  decimals: z.enum(['point', 'comma'], { error: 'Write --decimals point or --decimals comma' }).optional(),
+};
+export type ImportFlags = Common & z.output<z.ZodObject<typeof IMPORT_SHAPE>>;
