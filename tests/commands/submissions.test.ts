@@ -44,6 +44,7 @@ describe('the sheet of a listing', () => {
   it('holds every value in the usual order, with what is typed', () => {
     expect(sheet().items.map(({ label, value }) => [label, value])).toEqual([
       ['ISBN', '979-8-969999-00-8'],
+      ['ISBN without hyphens', '9798969999008'],
       ['Title', 'The Salt Almanac'],
       ['Subtitle', ''],
       ['Series', ''],
@@ -78,7 +79,7 @@ describe('the sheet of a listing', () => {
 
   it('asks for what the channel asks for, in its order', () => {
     catalogue.call('channels.update', { id: channel, sheetItems: ['title', 'isbn', 'prices'] });
-    expect(sheet().items.map((one) => one.of)).toEqual(['title', 'isbn', 'prices']);
+    expect(sheet().items.map((one) => one.of)).toEqual(['title', 'isbn', 'isbn', 'prices']);
   });
 
   it('says before it is sent what would lock then, and after it what is locked', () => {

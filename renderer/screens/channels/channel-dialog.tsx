@@ -13,11 +13,13 @@ import {
   UsualTerms,
   WhatItIs,
 } from './channel-fields.tsx';
+import { FormItems } from './form-items.tsx';
 
 const PARTS = [
   { title: 'What it is', fields: WhatItIs },
   { title: 'How long it takes', fields: TimeItTakes },
   { title: 'What it accepts', fields: LimitsItHas },
+  { title: 'Its form', fields: FormItems },
   { title: 'Usual terms', fields: UsualTerms },
   { title: 'Locks', fields: LocksBesides },
   { title: 'Request text', fields: RequestText },

@@ -5,6 +5,7 @@ import { TextTemplate } from '../settings/texts/text-template.tsx';
 import { fieldName } from '../work/parts/names.ts';
 import type { ChannelDraft } from './channel-draft.ts';
 import { PercentInput } from './percent-input.tsx';
+import { TextLimits } from './text-limits.tsx';
 import { KIND_WORDS, PROOF_WORDS } from './words.ts';
 
 export interface ChannelFieldsProps {
@@ -130,16 +131,8 @@ export function LimitsItHas({ draft, onChange, errorOf }: ChannelFieldsProps) {
           error={errorOf('keywordSeparator')}
           help="The sign it wants between two keywords, such as ; or a comma."
         />
-        <NumberInput
-          label="Description at most"
-          name="descriptionLimit"
-          unit="characters"
-          min={0}
-          value={draft.descriptionLimit ?? undefined}
-          onChange={(limit) => onChange({ descriptionLimit: limit ?? null })}
-          error={errorOf('descriptionLimit')}
-        />
       </div>
+      <TextLimits draft={draft} onChange={onChange} errorOf={errorOf} />
     </>
   );
 }

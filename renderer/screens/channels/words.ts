@@ -1,4 +1,5 @@
 import type { Channel } from '../../../src/contract/channels.ts';
+import type { Markup, SheetItemName } from '../../../src/contract/submissions.ts';
 import { percent, returnsName } from '../work/parts/names.ts';
 
 export const KIND_WORDS: Readonly<Record<Channel['kind'], string>> = {
@@ -41,3 +42,42 @@ export function listingsInWords(channel: Pick<Channel, 'listings' | 'selling'>):
   if (channel.listings === 0) return 'none';
   return `${channel.listings.toLocaleString()}, ${channel.selling.toLocaleString()} selling`;
 }
+
+/** What markup a channel takes in a description. */
+export const MARKUP_WORDS: Record<Markup, string> = {
+  none: 'none, plain words only',
+  'simple HTML': 'simple HTML: paragraphs, bold, italics, lists',
+  any: 'any, or not known',
+};
+
+/** Plain names of what a channel's form can ask for. */
+export const ITEM_WORDS: Record<SheetItemName, string> = {
+  isbn: 'ISBN',
+  title: 'Title',
+  subtitle: 'Subtitle',
+  series: 'Series',
+  seriesNumber: 'Volume in the series',
+  number: 'Edition number',
+  statement: 'Edition statement',
+  language: 'Language',
+  contributors: 'Contributors',
+  imprint: 'Imprint',
+  publisher: 'Publisher',
+  form: 'Product form',
+  largePrint: 'Large print',
+  trimSize: 'Trim size',
+  pages: 'Pages',
+  duration: 'Running time',
+  interior: 'Interior',
+  cover: 'Cover',
+  direction: 'Reading direction',
+  description: 'Description',
+  subjects: 'Subjects',
+  keywords: 'Keywords',
+  audience: 'Audience',
+  publicationDate: 'Publication date',
+  onSaleDate: 'On-sale date',
+  prices: 'Prices',
+  discount: 'Trade discount',
+  returns: 'Returns',
+};

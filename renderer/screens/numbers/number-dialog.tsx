@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import { useQueryOf } from '../../api.ts';
-import { Button, Dialog, KeyValue, type KeyValueItem, Refused, Standing } from '../../ui/index.ts';
+import { Button, Dialog, Isbn, KeyValue, type KeyValueItem, Refused, Standing } from '../../ui/index.ts';
 import { NumberBarcode } from './number-barcode.tsx';
 import { NumberSteps, type Question } from './number-steps.tsx';
 import { ReleaseDialog } from './release-dialog.tsx';
@@ -33,6 +33,21 @@ function facts(row: NumberRow): KeyValueItem[] {
     ...(row.usedFor === ''
       ? []
       : [{ label: row.formatId === null ? 'Reserved for' : 'Given to', value: used }]),
+    ...(row.replacedBy === null
+      ? []
+      : [
+          {
+            label: 'Replaced by',
+            value: (
+              <>
+                <Link href={`/work/${row.replacedBy.workId}?format=${row.replacedBy.formatId}`}>
+                  {row.replacedBy.label}
+                </Link>{' '}
+                <Isbn value={row.replacedBy.hyphenated} />
+              </>
+            ),
+          },
+        ]),
     ...(row.spentReason === null ? [] : [{ label: 'Why spent', value: row.spentReason }]),
     ...(row.blockId === null ? [{ label: 'Block', value: 'outside every recorded block' }] : []),
   ];

@@ -57,10 +57,8 @@ function audienceText({ edition }: SheetFacts): string {
 
 function identityValues({ edition, format, publisher }: SheetFacts): SheetValue[] {
   return [
-    item('isbn', 'ISBN', format.hyphenated, {
-      is: format.isbn13 ?? '',
-      help: format.isbn13 === null ? '' : `without hyphens ${format.isbn13}`,
-    }),
+    item('isbn', 'ISBN', format.hyphenated, { is: format.isbn13 ?? '' }),
+    ...(format.isbn13 === null ? [] : [item('isbn', 'ISBN without hyphens', format.isbn13)]),
     item('title', 'Title', edition.title),
     item('subtitle', 'Subtitle', edition.subtitle),
     item('series', 'Series', edition.series),

@@ -65,6 +65,7 @@ interface Group {
 
 /** 'Contributors' for several values of one name, else the value's own label. */
 const LISTS: Partial<Record<SheetItemName, string>> = {
+  isbn: 'ISBN',
   contributors: 'Contributors',
   subjects: 'Subjects',
   prices: 'Prices',

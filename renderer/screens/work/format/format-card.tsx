@@ -1,8 +1,9 @@
+import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
-import { Standing } from '../../../ui/index.ts';
+import { Isbn, Standing } from '../../../ui/index.ts';
 import { ListingList } from '../listing/listing-list.tsx';
-import { headingId } from '../parts/go-to.ts';
+import { headingId, placeOf } from '../parts/go-to.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { FileList } from '../ready/file-list.tsx';
 import { ReadinessList } from '../ready/readiness-list.tsx';
@@ -28,6 +29,15 @@ export function FormatCard({ edition, format }: { edition: Edition; format: Form
       <div className="format-body">
         <div>
           <FormatNumber format={format} />
+          {format.replacedBy ? (
+            <p className="format-replaced">
+              Replaced by{' '}
+              <Link href={placeOf(format.replacedBy.workId, 'format', format.replacedBy.formatId)}>
+                {format.replacedBy.label}
+              </Link>
+              , ISBN <Isbn value={format.replacedBy.hyphenated} />
+            </p>
+          ) : null}
           <FormatFacts format={format} />
           <FileList format={format} />
         </div>

@@ -3,13 +3,17 @@ import type { ListingStanding } from '../../../../src/contract/terms.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
 import { closeAt } from '../parts/go-to.ts';
+import { ProofDialog } from '../proof/proof-dialog.tsx';
 import type { ListingItemProps } from './listing-props.ts';
 import { MoveDialog } from './move-dialog.tsx';
 import { reachable, STEP_VERBS } from './reach.ts';
 import { RequestDialog } from './request-dialog.tsx';
+import { SheetLink } from './sheet-link.tsx';
 import { TermsDialog } from './terms-dialog.tsx';
 
-type Doing = { move: ListingStanding | undefined } | 'terms' | 'ask' | 'remove';
+type Doing = { move: ListingStanding | undefined } | 'terms' | 'proof' | 'ask' | 'remove';
+
+const PROOFED: readonly string[] = ['sent', 'proof', 'cleared'];
 
 const NO_NUMBER = 'Take a number for this format first.';
 
@@ -60,6 +64,8 @@ export function ListingActions({ history, ...props }: ListingItemProps & { histo
     <>
       <NextSteps {...props} onMove={(move) => setDoing({ move })} />
       <div className="row listing-actions">
+        <SheetLink {...props} />
+        {PROOFED.includes(listing.standing) ? act('proof', 'Record a proof') : null}
         {several ? act({ move: undefined }, 'Move') : null}
         {listing.standing === 'gone' ? null : act('terms', 'Edit terms')}
         {askable ? act('ask', 'Ask for removal') : null}
@@ -67,6 +73,7 @@ export function ListingActions({ history, ...props }: ListingItemProps & { histo
         {history}
       </div>
       {typeof doing === 'object' ? <MoveDialog {...props} to={doing.move} onClose={close} /> : null}
+      {doing === 'proof' ? <ProofDialog {...props} onClose={close} /> : null}
       {doing === 'terms' ? <TermsDialog format={format} listing={listing} onClose={close} /> : null}
       {doing === 'ask' ? (
         <RequestDialog

@@ -5,8 +5,10 @@ import { Button, Standing } from '../../../ui/index.ts';
 import { headingId } from '../parts/go-to.ts';
 import { counted, percent, returnsName } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { Rounds } from '../proof/rounds.tsx';
 import { ListingActions } from './listing-actions.tsx';
 import type { ListingItemProps } from './listing-props.ts';
+import { SheetLink } from './sheet-link.tsx';
 import { StepHistory } from './step-history.tsx';
 
 /** The terms of a listing, one piece for each; what is not set is left out. */
@@ -68,9 +70,17 @@ export function ListingItem(props: ListingItemProps) {
       {editable && !ended ? (
         <ListingActions {...props} history={history} />
       ) : (
-        <div className="row listing-actions">{history}</div>
+        <div className="row listing-actions">
+          <SheetLink {...props} />
+          {history}
+        </div>
       )}
-      {open ? <StepHistory id={id} listing={listing} /> : null}
+      {open ? (
+        <div id={id}>
+          <StepHistory listing={listing} />
+          <Rounds editionId={props.edition.id} listingId={listing.id} />
+        </div>
+      ) : null}
     </li>
   );
 }

@@ -1,9 +1,9 @@
 import type { Listing } from '../../../../src/contract/listings.ts';
 
 /** Every step a listing took with its day and note, the oldest first. */
-export function StepHistory({ id, listing }: { id: string; listing: Listing }) {
+export function StepHistory({ listing }: { listing: Listing }) {
   return (
-    <ol className="plain-list step-history" id={id} aria-label={`Steps on ${listing.channelName}`}>
+    <ol className="plain-list step-history" aria-label={`Steps on ${listing.channelName}`}>
       {listing.steps.map((step, index) => (
         // Steps are only ever added at the end.
         // biome-ignore lint/suspicious/noArrayIndexKey: the place is the identity
