@@ -116,7 +116,12 @@ function columnsOf(onDo: (row: DeskListing, what: Doing) => void): Column<DeskLi
 
 /** Every listing of the edition in one table: what was asked, promised, chased and seen, and what is next. */
 export function DeskTable({ desk }: { desk: Desk }) {
+  const { editable } = useWork();
   const [doing, setDoing] = useState<{ row: DeskListing; what: Doing }>();
+  const takeNext = (row: DeskListing) => {
+    const what = DIALOG_OF[row.next];
+    if (what) setDoing({ row, what });
+  };
   const close = () => setDoing(undefined);
   return (
     <>
@@ -125,7 +130,13 @@ export function DeskTable({ desk }: { desk: Desk }) {
         columns={columnsOf((row, what) => setDoing({ row, what }))}
         rows={desk.listings}
         rowKey={(row) => row.listingId}
+        onOpen={editable ? takeNext : undefined}
         rowTone={(row) => (row.next === 'nothing' ? 'quiet' : undefined)}
+        foot={
+          editable ? (
+            <span>Up and down move between the listings, Enter takes the next step of one.</span>
+          ) : null
+        }
         empty={<p className="soft">This edition is listed nowhere.</p>}
       />
       {doing ? <StepDialog desk={desk} {...doing} onClose={close} /> : null}

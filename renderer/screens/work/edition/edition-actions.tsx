@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Edition } from '../../../../src/contract/editions.ts';
+import type { Work } from '../../../../src/contract/works.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
 import { AdviceDialog } from '../advice/advice-dialog.tsx';
@@ -9,6 +10,7 @@ import { closeAt } from '../parts/go-to.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { CopyrightDialog } from '../ready/copyright-dialog.tsx';
 import { EditionDialog } from './edition-dialog.tsx';
+import { LinkDialog, replaceable } from './link-dialog.tsx';
 import { NextEditionDialog } from './next-edition-dialog.tsx';
 import { ReleaseDialog, RetirementDialog } from './plan-dialogs.tsx';
 
@@ -19,6 +21,7 @@ type Doing =
   | 'is-new'
   | 'copyright'
   | 'next'
+  | 'link'
   | 'release'
   | 'retire'
   | 'remove';
@@ -30,6 +33,7 @@ const TEXTS: Record<Doing, string> = {
   'is-new': 'Is it a new edition?',
   copyright: 'Copyright page',
   next: 'Prepare the next edition',
+  link: 'Link to the edition it replaces',
   release: 'Plan the release',
   retire: 'Plan the retirement',
   remove: 'Remove edition',
@@ -39,7 +43,8 @@ const WAS_ON_SALE: readonly string[] = ['live', 'retiring', 'retired'];
 const BEFORE_SALE: readonly string[] = ['unsent', 'sent', 'proof', 'cleared'];
 
 /** What makes sense for an edition where it stands. */
-function actionsOf(edition: Edition, alone: boolean): Doing[] {
+function actionsOf(edition: Edition, work: Work): Doing[] {
+  const alone = work.editions.length === 1;
   const planned = new Set(edition.plans.filter((plan) => !plan.ended).map((plan) => plan.kind));
   const listings = edition.formats
     .filter((format) => format.standing !== 'cancelled')
@@ -53,6 +58,7 @@ function actionsOf(edition: Edition, alone: boolean): Doing[] {
     ['is-new', !onSale && edition.replacesId !== null],
     ['next', onSale && edition.replacedById === null],
     ['copyright', edition.formats.some((format) => format.standing !== 'cancelled')],
+    ['link', replaceable(edition, work).length > 0],
     ['retire', !planned.has('retirement') && listings.some((one) => one.standing === 'selling')],
     ['remove', edition.formats.length === 0 && !alone],
   ];
@@ -66,7 +72,7 @@ export function EditionActions({ edition }: { edition: Edition }) {
   const close = () => setDoing(undefined);
   return (
     <div className="row edition-actions">
-      {actionsOf(edition, work.editions.length === 1).map((what) => (
+      {actionsOf(edition, work).map((what) => (
         <Button key={what} label={`${TEXTS[what]}: ${fullName(edition)}`} onClick={() => setDoing(what)}>
           {TEXTS[what]}
         </Button>
@@ -76,6 +82,7 @@ export function EditionActions({ edition }: { edition: Edition }) {
       {doing === 'advice' || doing === 'is-new' ? <AdviceDialog edition={edition} onClose={close} /> : null}
       {doing === 'copyright' ? <CopyrightDialog edition={edition} onClose={close} /> : null}
       {doing === 'next' ? <NextEditionDialog edition={edition} onClose={close} /> : null}
+      {doing === 'link' ? <LinkDialog edition={edition} onClose={close} /> : null}
       {doing === 'release' ? <ReleaseDialog edition={edition} onClose={close} /> : null}
       {doing === 'retire' ? <RetirementDialog edition={edition} onClose={close} /> : null}
       {doing === 'remove' ? <RemoveEdition edition={edition} onClose={close} /> : null}
