@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { madeFile } from './files.ts';
 import { job } from './jobs.ts';
+import { onixTerms } from './onix.ts';
 import { operation, rowId } from './operation.ts';
 
 /** What a catalogue can be written as. `ending` is the file's, `of` what it holds. */
@@ -13,6 +14,18 @@ export const EXPORT_KINDS = [
     name: 'Agency sheet, CSV',
     of: 'what is to be registered with the ISBN agency, one line a number',
   },
+  {
+    kind: 'onix',
+    ending: '.onix.xml',
+    name: 'ONIX for Books',
+    of: 'a record a number, as wholesalers, shops and libraries load them',
+  },
+  {
+    kind: 'agency-onix',
+    ending: '.agency.xml',
+    name: 'Agency sheet, ONIX',
+    of: 'what is to be registered with the ISBN agency, as ONIX for Books',
+  },
 ] as const;
 export type ExportKind = (typeof EXPORT_KINDS)[number]['kind'];
 
@@ -24,6 +37,8 @@ export const makeExport = operation({
   input: z.object({
     as: z.enum(EXPORT_KINDS.map(({ kind }) => kind)),
     workId: rowId.optional(),
+    /** How an ONIX message is written, and of what. */
+    onix: onixTerms.prefault({}),
     ...job,
   }),
   output: madeFile.extend({

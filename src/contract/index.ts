@@ -47,7 +47,7 @@ import {
   reserveNumbers,
   spendNumber,
 } from './numbers.ts';
-import { exportOnix, importOnix, previewOnix } from './onix.ts';
+import { importOnix, previewOnix } from './onix.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
@@ -187,7 +187,6 @@ const all = [
   programLog,
   listJournal,
   undoChange,
-  exportOnix,
   previewOnix,
   importOnix,
   getRanges,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { madeFile, stagedId } from './files.ts';
+import { stagedId } from './files.ts';
 import { job } from './jobs.ts';
 import { isoDate, operation, rowId } from './operation.ts';
 
@@ -8,38 +8,16 @@ export const TAG_SETS = ['reference', 'short'] as const;
 export type OnixVersion = (typeof ONIX_VERSIONS)[number];
 export type TagSet = (typeof TAG_SETS)[number];
 
-/** Which products a message holds. */
-export const onixScope = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('all') }),
-  z.object({ kind: z.literal('work'), workId: rowId }),
-  /** Everything that changed, or reads otherwise by now, since this day. */
-  z.object({ kind: z.literal('since'), since: isoDate }),
-]);
-export type OnixScope = z.infer<typeof onixScope>;
-
-export const exportOnix = operation({
-  name: 'onix.export',
-  kind: 'query',
-  summary: 'Make an ONIX for Books message of the catalogue, one work, or what changed since a day.',
-  input: z.object({
-    version: z.enum(ONIX_VERSIONS).default('3.1'),
-    tags: z.enum(TAG_SETS).default('reference'),
-    scope: onixScope.default({ kind: 'all' }),
-    /** `registration`: only what is registered with the ISBN agency. */
-    content: z.enum(['full', 'registration']).default('full'),
-    /** Leave out formats that no channel has seen yet. */
-    announcedOnly: z.boolean().default(false),
-    ...job,
-  }),
-  output: madeFile.extend({
-    products: z.int(),
-    /** Formats that have no number, so no record. */
-    withoutNumber: z.int(),
-    /** Formats left out because no channel has seen them yet. */
-    unannounced: z.int(),
-  }),
-  errors: ['CANCELLED'],
+/** How a message is written, and of what. */
+export const onixTerms = z.object({
+  version: z.enum(ONIX_VERSIONS).default('3.1'),
+  tags: z.enum(TAG_SETS).default('reference'),
+  /** Only what changed, or reads otherwise by now, since this day. */
+  since: isoDate.optional(),
+  /** Leave out formats that no channel has seen yet. */
+  announcedOnly: z.boolean().default(false),
 });
+export type OnixTerms = z.infer<typeof onixTerms>;
 
 /** How a product of a message stands to the catalogue. */
 export const ONIX_STATES = ['new', 'changed', 'unchanged', 'locked', 'conflicting', 'refused'] as const;

@@ -11,6 +11,7 @@ import type { ReadDb } from '../store/connection.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 import type { Sink } from '../store/staging.ts';
 import type { LongQueryContext, Queries } from './context.ts';
+import { writeOnix } from './onix-export.ts';
 
 type ExportInput = ParsedInputOf<'exports.make'>;
 
@@ -135,7 +136,18 @@ function* byEdition(walked: Iterable<WalkedFormat>): Generator<[number, WalkedFo
   if (open) yield open;
 }
 
-const MAKERS: Record<ExportKind, Maker> = { csv, xlsx, 'agency-csv': agency };
+const onixMaker = (content: 'full' | 'registration'): Maker => ({
+  type: 'application/xml',
+  write: (context, { workId, onix }, sink) => writeOnix(context, { workId, onix, content }, sink),
+});
+
+const MAKERS: Record<ExportKind, Maker> = {
+  csv,
+  xlsx,
+  'agency-csv': agency,
+  onix: onixMaker('full'),
+  'agency-onix': onixMaker('registration'),
+};
 
 /** 'my-press-2026-11-25.csv' */
 function fileNameOf(db: ReadDb, today: string, ending: string): string {

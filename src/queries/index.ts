@@ -11,7 +11,6 @@ import { editionAdviceQueries } from './edition-advice.ts';
 import { exportQueries } from './exports.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
-import { onixQueries } from './onix.ts';
 import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { rangeQueries } from './ranges.ts';
@@ -39,7 +38,6 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...editionAdviceQueries,
   ...journalQueries,
   ...numberQueries,
-  ...onixQueries,
   ...onixPreviewQueries,
   ...ownedListQueries,
   ...rangeQueries,

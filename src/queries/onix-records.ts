@@ -1,4 +1,3 @@
-import type { OnixScope } from '../contract/onix.ts';
 import type { OnixHouse, OnixRecord } from '../exchange/onix/product.ts';
 import { relationsOf, waysOn } from '../rules/onix/relations.ts';
 import { CONFIRMED_DAYS, daysAfter } from '../rules/onix/standings.ts';
@@ -9,6 +8,7 @@ import {
   type KinRow,
   kinOfEditions,
   listsOfEditions,
+  type OnixScope,
   termsOfFormats,
   worksChangedSince,
 } from '../store/onix.ts';
@@ -29,13 +29,17 @@ export function houseOf(db: ReadDb, today: string): OnixHouse {
   };
 }
 
-/** The works to tell of since a day; null means all. */
-export function changedWorks(db: ReadDb, scope: OnixScope, today: string): number[] | null {
-  if (scope.kind !== 'since') return null;
-  return worksChangedSince(db, scope.since, today, {
-    since: daysAfter(scope.since, CONFIRMED_DAYS),
-    today: daysAfter(today, CONFIRMED_DAYS),
-  });
+/** The formats to tell of. */
+export function scopeOf(
+  db: ReadDb,
+  workId: number | undefined,
+  since: string | undefined,
+  today: string,
+): OnixScope {
+  if (workId !== undefined) return { kind: 'work', workId };
+  if (since === undefined) return { kind: 'all' };
+  const early = { since: daysAfter(since, CONFIRMED_DAYS), today: daysAfter(today, CONFIRMED_DAYS) };
+  return { kind: 'since', works: worksChangedSince(db, since, today, early) };
 }
 
 const NONE: never[] = [];
@@ -111,11 +115,10 @@ function recordOf(row: FormatRow, { lists, terms, kin, parts }: Around): OnixRec
 export function recordPage(
   db: ReadDb,
   scope: OnixScope,
-  changed: readonly number[] | null,
   after: number,
   count: number,
 ): { records: OnixRecord[]; withoutNumber: number; next: number | null } {
-  const rows = formatPage(db, scope, changed, after, count);
+  const rows = formatPage(db, scope, after, count);
   if (rows.length === 0) return { records: [], withoutNumber: 0, next: null };
   const facts = around(db, rows);
   const records = rows.map((row) => recordOf(row, facts)).filter((record) => record !== null);

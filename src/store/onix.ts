@@ -1,6 +1,5 @@
 import type { Contributor, EditionFields, Subject } from '../contract/editions.ts';
 import type { FormatFields } from '../contract/formats.ts';
-import type { OnixScope } from '../contract/onix.ts';
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
 
@@ -35,6 +34,12 @@ export interface KinRow {
   standing: FormatStanding;
   isbn13: string | null;
 }
+
+/** Which formats: all, those of a work, or those of the works that changed (null: all changed). */
+export type OnixScope =
+  | { kind: 'all' }
+  | { kind: 'work'; workId: number }
+  | { kind: 'since'; works: number[] | null };
 
 /** Entities of the journal whose entries change what a record says. */
 const TELLING =
@@ -86,22 +91,16 @@ const COLUMNS = `f.id, f.edition_id AS editionId, e.work_id AS workId, e.replace
   e.series_number AS seriesNumber, e.description, e.audience, e.age_from AS ageFrom, e.age_to AS ageTo`;
 
 /** Condition and value that pick the formats of a scope; works as a JSON list. */
-function scoped(scope: OnixScope, changed: readonly number[] | null): { where: string; key: unknown } {
+function scoped(scope: OnixScope): { where: string; key: unknown } {
   if (scope.kind === 'work') return { where: 'e.work_id = ?1', key: scope.workId };
-  if (scope.kind === 'since' && changed !== null)
-    return { where: 'e.work_id IN (SELECT value FROM json_each(?1))', key: JSON.stringify(changed) };
+  if (scope.kind === 'since' && scope.works !== null)
+    return { where: 'e.work_id IN (SELECT value FROM json_each(?1))', key: JSON.stringify(scope.works) };
   return { where: '?1 IS NULL', key: null };
 }
 
 /** Formats of a scope after an id, in the order they were made. */
-export function formatPage(
-  db: ReadDb,
-  scope: OnixScope,
-  changed: readonly number[] | null,
-  after: number,
-  count: number,
-): FormatRow[] {
-  const { where, key } = scoped(scope, changed);
+export function formatPage(db: ReadDb, scope: OnixScope, after: number, count: number): FormatRow[] {
+  const { where, key } = scoped(scope);
   return db.all<FormatRow>(
     `SELECT ${COLUMNS} FROM format f JOIN edition e ON e.id = f.edition_id
      WHERE ${where} AND f.id > ?2 ORDER BY f.id LIMIT ?3`,
@@ -112,8 +111,8 @@ export function formatPage(
 }
 
 /** How many formats a scope has. */
-export function formatCount(db: ReadDb, scope: OnixScope, changed: readonly number[] | null): number {
-  const { where, key } = scoped(scope, changed);
+export function formatCount(db: ReadDb, scope: OnixScope): number {
+  const { where, key } = scoped(scope);
   const sql = `SELECT count(*) AS n FROM format f JOIN edition e ON e.id = f.edition_id WHERE ${where}`;
   return db.one<{ n: number }>(sql, key)?.n ?? 0;
 }

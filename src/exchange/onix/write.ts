@@ -9,7 +9,7 @@ import { writeCollateral, writePublishing, writeRecordHead, writeRelated } from 
 import { writeSupply } from './write-supply.ts';
 import { type XmlOut, xmlOut } from './xml-out.ts';
 
-export interface OnixTerms {
+export interface MessageTerms {
   version: OnixVersion;
   tags: TagSet;
   /** `registration` leaves out what an ISBN agency does not register (STANDARDS.md section A12). */
@@ -19,7 +19,7 @@ export interface OnixTerms {
 const root = (tags: TagSet) => (tags === 'reference' ? 'ONIXMessage' : 'ONIXmessage');
 
 /** The beginning of a message with its header. */
-export function messageHead(terms: OnixTerms, house: OnixHouse): string {
+export function messageHead(terms: MessageTerms, house: OnixHouse): string {
   const out = xmlOut(terms.tags);
   out.raw('<?xml version="1.0" encoding="UTF-8"?>\n');
   out.raw(`<${root(terms.tags)} release="${terms.version}"`);
@@ -36,7 +36,7 @@ export function messageHead(terms: OnixTerms, house: OnixHouse): string {
 }
 
 /** The end of a message; one without products says so. */
-export function messageTail(terms: OnixTerms, products: number): string {
+export function messageTail(terms: MessageTerms, products: number): string {
   const out = xmlOut(terms.tags);
   if (products === 0) out.empty('NoProduct');
   return `${out.take()}</${root(terms.tags)}>\n`;
@@ -59,7 +59,7 @@ function block(
 }
 
 /** Writes one product record. */
-export function writeProduct(out: XmlOut, terms: OnixTerms, house: OnixHouse, record: OnixRecord): void {
+export function writeProduct(out: XmlOut, terms: MessageTerms, house: OnixHouse, record: OnixRecord): void {
   const full = terms.content === 'full';
   const fit = full ? record.kept.map((part) => fitted(part, terms.version)) : [];
   const kept = fit.filter((part) => part !== null);

@@ -65,7 +65,8 @@ function decodeNumber(name: string): string {
 }
 
 /** A description as ONIX text: ready XML content and whether it is XHTML (textformat 05) or plain (06). */
-export function descriptionXml(text: string): { xml: string; xhtml: boolean } {
+export function descriptionXml(written: string): { xml: string; xhtml: boolean } {
+  const text = written.replace(/\r\n?/g, '\n');
   const marked = markup(text);
   if (marked !== null) return { xml: marked, xhtml: true };
   if (!text.includes('\n')) return { xml: escapeText(text), xhtml: false };

@@ -8,6 +8,9 @@ const ILLEGAL =
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
 const SPECIAL = /[&<>\r\u0000-\u0008\u000b\u000c\u000e-\u001f\ud800-\udfff\ufffe\uffff]/;
 
+/** The schemas want the text of an element on one line, but for descriptions. */
+const BREAKS = /[\t\r\n]/;
+
 /** Text as XML content: exact escapes, and without the characters XML cannot hold. */
 export function escapeText(text: string): string {
   if (!SPECIAL.test(text)) return text;
@@ -73,7 +76,7 @@ export function xmlOut(tags: TagSet): XmlOut {
     leaf: (name, text, attributes) => {
       const tag = tagFor(name, tags);
       out += attributes ? `${tag.open}${attributes}>` : tag.start;
-      out += escapeText(text);
+      out += escapeText(BREAKS.test(text) ? text.replace(/[\t\r\n]+/g, ' ') : text);
       out += tag.end;
     },
     filled: (name, xml, attributes) => {

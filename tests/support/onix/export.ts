@@ -1,6 +1,11 @@
 import type { InputOf } from '../../../src/contract/index.ts';
 import type { TestCatalogue } from '../catalogue.ts';
 
+type Message = NonNullable<InputOf<'exports.make'>['onix']> & {
+  content?: 'full' | 'registration';
+  workId?: number;
+};
+
 export const FORMS = (['3.1', '3.0'] as const).flatMap((version) =>
   (['reference', 'short'] as const).map((tags) => ({ version, tags })),
 );
@@ -17,6 +22,11 @@ export function fetched(catalogue: TestCatalogue, file: string): string {
 }
 
 /** A whole message. */
-export function exported(catalogue: TestCatalogue, input: InputOf<'onix.export'> = {}): string {
-  return fetched(catalogue, catalogue.call('onix.export', input).file);
+export function exported(
+  catalogue: TestCatalogue,
+  { content = 'full', workId, ...onix }: Message = {},
+): string {
+  const as = content === 'full' ? 'onix' : 'agency-onix';
+  const made = catalogue.call('exports.make', { as, onix, ...(workId === undefined ? {} : { workId }) });
+  return fetched(catalogue, made.file);
 }

@@ -9,6 +9,7 @@ import { useQueryParam } from '../../../location.ts';
 import { Button, Notice, PageHeader, Refused, Section } from '../../../ui/index.ts';
 import { JobProgress } from '../../../ui/job-progress.tsx';
 import { RadioGroup } from '../../work/parts/radio-group.tsx';
+import { OnixChoices, onixInput, USUAL_ONIX } from '../onix/onix-choices.tsx';
 import './exchange.css';
 import { useCallNow } from './use-call-now.ts';
 
@@ -34,16 +35,19 @@ export function ExportPage() {
   const [as, setAs] = useState<ExportKind>('csv');
   const [workParam, setWork] = useQueryParam('work');
   const [made, setMade] = useState<Made>();
+  const [onix, setOnix] = useState(USUAL_ONIX);
   const job = useJob();
   const { now, refusal } = useCallNow();
   const info = useQueryOf('catalogue.info', {});
   const workId = Number(workParam);
   const oneWork = Number.isInteger(workId) && workId > 0;
   const work = useQueryOf('works.get', { id: workId }, { enabled: oneWork });
+  const isOnix = as === 'onix' || as === 'agency-onix';
   const write = async () => {
     setMade(undefined);
     const scope = oneWork ? { workId } : {};
-    const answer = await now('exports.make', { as, ...scope, job: job.begin() });
+    const terms = isOnix ? { onix: onixInput(oneWork || as !== 'onix' ? { ...onix, since: '' } : onix) } : {};
+    const answer = await now('exports.make', { as, ...scope, ...terms, job: job.begin() });
     if (answer) {
       saveFile(answer.name, await fetchFile(answer.file, answer.type));
       setMade(answer);
@@ -78,6 +82,9 @@ export function ExportPage() {
             onChange={setAs}
             choices={EXPORT_KINDS.map(({ kind, name, of }) => ({ value: kind, label: name, help: of }))}
           />
+          {isOnix ? (
+            <OnixChoices value={onix} onChange={setOnix} whole={!oneWork} sheet={as === 'agency-onix'} />
+          ) : null}
           <div>
             <Button kind="primary" pending={job.running} onClick={() => void write()}>
               Write the file
