@@ -1,6 +1,8 @@
 import { existsSync } from 'node:fs';
 import { z } from 'zod';
 import { EXPORT_KINDS, type ExportKind } from '../../contract/exports.ts';
+import { ONIX_VERSIONS } from '../../contract/onix.ts';
+import { isoDate } from '../../contract/operation.ts';
 import { printJson, withCatalogue } from '../catalogue.ts';
 import { type Command, readArguments } from '../command.ts';
 import { Failure, misuse } from '../failure.ts';
@@ -21,6 +23,10 @@ export const exportFile: Command = {
   options: [
     ['--as KIND', EXPORT_KINDS.map(({ kind, of }) => `${kind}: ${of}`).join('; ')],
     ['--work ID', 'one work alone'],
+    ['--onix VERSION', 'ONIX 3.1 or 3.0; otherwise 3.1'],
+    ['--short', 'ONIX with short tags in place of reference names'],
+    ['--since DAY', 'ONIX of what changed since a day, YYYY-MM-DD'],
+    ['--announced-only', 'ONIX without formats that no channel has seen yet'],
     ['--replace', 'write over a file that is there'],
   ],
   async run(args, io) {
@@ -28,6 +34,10 @@ export const exportFile: Command = {
       as: z.enum(EXPORT_KINDS.map(({ kind }) => kind)).optional(),
       work: z.coerce.number().int().positive().optional(),
       replace: z.boolean().default(false),
+      onix: z.enum(ONIX_VERSIONS, { error: 'Write --onix 3.1 or --onix 3.0' }).optional(),
+      short: z.boolean().default(false),
+      since: isoDate.optional(),
+      'announced-only': z.boolean().default(false),
     };
     const { flags, words } = readArguments(args, FORM, shape, { least: 1, most: 1 });
     const [path = ''] = words;
@@ -39,7 +49,13 @@ export const exportFile: Command = {
     }
     await withCatalogue(flags, io, 'read', (catalogue) => {
       const workId = flags.work;
-      const made = catalogue.call('exports.make', { as, ...(workId === undefined ? {} : { workId }) });
+      const onix = {
+        version: flags.onix ?? '3.1',
+        tags: flags.short ? ('short' as const) : ('reference' as const),
+        announcedOnly: flags['announced-only'],
+        ...(flags.since === undefined ? {} : { since: flags.since }),
+      };
+      const made = catalogue.call('exports.make', { as, onix, ...(workId === undefined ? {} : { workId }) });
       fetchFile(catalogue, made.file, path);
       if (flags.json) return printJson(io, { ...made, path });
       io.out(

@@ -4,6 +4,7 @@ import { misuse } from '../failure.ts';
 import { putFile } from '../files.ts';
 import type { Io } from '../io.ts';
 import { IMPORT_SHAPE, type ImportFlags } from './import-flags.ts';
+import { importOnix } from './import-onix.ts';
 import { importSheet } from './import-sheet.ts';
 
 const FORM = 'import FILE [--as KIND] [--dry-run] [--good-rows-only] [--refused FILE]';
@@ -24,6 +25,12 @@ const KINDS: readonly ImportKind[] = [
     of: 'CSV or XLSX, one row a format',
     endings: ['.csv', '.tsv', '.txt', '.xlsx'],
     run: importSheet,
+  },
+  {
+    kind: 'onix',
+    of: 'ONIX for Books 3.1, 3.0 or 2.1, XML',
+    endings: ['.xml', '.onix', '.onx'],
+    run: importOnix,
   },
 ];
 

@@ -1,4 +1,5 @@
 import type { ComponentType } from 'react';
+import { OnixFlow } from '../onix/onix-flow.tsx';
 import { SheetFlow } from './sheet/sheet-flow.tsx';
 
 /** One kind of file that can be taken over: how it is recognised, and what happens to it. */
@@ -19,6 +20,12 @@ export const FLOWS: readonly ImportFlow[] = [
     of: 'one row a format: titles, people, numbers, prices, dates, channels',
     endings: ['.csv', '.tsv', '.txt', '.xlsx'],
     Flow: SheetFlow,
+  },
+  {
+    name: 'ONIX for Books (XML)',
+    of: 'product records of ONIX 3.1, 3.0 or 2.1, in reference names or short tags',
+    endings: ['.xml', '.onix', '.onx'],
+    Flow: OnixFlow,
   },
 ];
 
