@@ -1,64 +1,60 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { type Column, Table } from '../../../ui/index.ts';
-import { editionOf, fullName, peopleOf, shortName } from '../parts/edition-names.ts';
-import { FIELD_NAMES, languageName } from '../parts/names.ts';
+import { NoticeShape, type NoticeTone } from '../../../ui/standing-shapes.tsx';
+import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
 import { useWork } from '../parts/work-context.tsx';
-import { audienceText } from './edition-facts.tsx';
+import { type Carried, type CompareRow, compareGroups, compareSummary } from './compare-rows.ts';
 
-interface Difference {
-  name: string;
-  old: string;
-  now: string;
+const TONES: Record<Carried, NoticeTone> = {
+  'to decide': 'stop',
+  new: 'care',
+  changed: 'care',
+  carried: 'done',
+  'left behind': 'note',
+};
+
+function State({ value }: { value: Carried }) {
+  return (
+    <span className={`carried carried-${value.replace(' ', '-')}`}>
+      <NoticeShape tone={TONES[value]} />
+      {value}
+    </span>
+  );
 }
 
-function textsOf(edition: Edition): Record<string, string> {
-  const formats = edition.formats
-    .filter((format) => format.standing !== 'cancelled')
-    .map((format) => format.name);
-  return {
-    [FIELD_NAMES.title]: edition.title,
-    [FIELD_NAMES.subtitle]: edition.subtitle,
-    [FIELD_NAMES.statement]: edition.statement,
-    [FIELD_NAMES.contributors]: peopleOf(edition.contributors),
-    [FIELD_NAMES.language]: languageName(edition.language),
-    [FIELD_NAMES.imprint]: edition.imprint,
-    [FIELD_NAMES.series]: [edition.series, edition.seriesNumber].filter(Boolean).join(', '),
-    [FIELD_NAMES.description]: edition.description,
-    [FIELD_NAMES.keywords]: edition.keywords.join('; '),
-    [FIELD_NAMES.subjects]: edition.subjects.map(({ code, heading }) => heading || code).join('; '),
-    [FIELD_NAMES.audience]: audienceText(edition),
-    Formats: formats.sort().join('; '),
-  };
-}
-
-/** What differs between two editions, field by field; the number and the ISBNs always do and are left out. */
-function differences(old: Edition, now: Edition): Difference[] {
-  const before = textsOf(old);
-  return Object.entries(textsOf(now))
-    .map(([name, text]) => ({ name, old: before[name] ?? '', now: text }))
-    .filter((difference) => difference.old !== difference.now);
-}
-
-/** What differs from the edition that this one replaces, behind a line that opens it. */
+/** The edition beside the one it replaces, field by field: what carried, what changed, what is to be decided. */
 export function Compare({ edition }: { edition: Edition }) {
-  const { work } = useWork();
+  const { work, settings } = useWork();
   const old = editionOf(work, edition.replacesId);
   if (!old) return null;
-  const columns: Column<Difference>[] = [
+  const groups = compareGroups(old, edition, settings.lengthUnit);
+  const columns: Column<CompareRow>[] = [
     { key: 'name', header: 'What', cell: (row) => row.name, nowrap: true },
     { key: 'old', header: shortName(old), cell: (row) => row.old || '—' },
     { key: 'now', header: shortName(edition), cell: (row) => row.now || '—' },
+    { key: 'state', header: 'What became of it', cell: (row) => <State value={row.state} />, nowrap: true },
   ];
   return (
     <details className="compare">
-      <summary>What differs from the {shortName(old)}</summary>
-      <Table
-        caption={`${fullName(edition)} compared with the ${shortName(old)}`}
-        columns={columns}
-        rows={differences(old, edition)}
-        rowKey={(row) => row.name}
-        empty={<p className="soft">Nothing but the number and the ISBNs.</p>}
-      />
+      <summary>
+        Beside the {shortName(old)}: {compareSummary(groups)}
+      </summary>
+      <div className="stack">
+        {groups.map((group) => (
+          <div key={group.name}>
+            <h4 className="compare-head">{group.name}</h4>
+            <Table
+              caption={`${fullName(edition)} beside the ${shortName(old)}: ${group.name}`}
+              columns={columns}
+              rows={group.rows}
+              rowKey={(row) => row.name}
+              rowTone={(row) =>
+                row.state === 'carried' || row.state === 'left behind' ? 'quiet' : undefined
+              }
+            />
+          </div>
+        ))}
+      </div>
     </details>
   );
 }

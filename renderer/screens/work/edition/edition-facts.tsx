@@ -1,7 +1,8 @@
-import type { Edition, EditionFields, Subject } from '../../../../src/contract/editions.ts';
+import type { Edition, Subject } from '../../../../src/contract/editions.ts';
 import { roleName } from '../../../../src/contract/terms.ts';
 import { KeyValue, Sign } from '../../../ui/index.ts';
 import { languageName, SCHEME_NAMES } from '../parts/names.ts';
+import { audienceText } from './edition-texts.ts';
 
 function People({ edition }: { edition: Edition }) {
   if (edition.contributors.length === 0) return '—';
@@ -31,14 +32,6 @@ function Subjects({ subjects }: { subjects: readonly Subject[] }) {
       ))}
     </ol>
   );
-}
-
-/** 'children, 6 to 9 years' */
-export function audienceText(edition: Pick<EditionFields, 'audience' | 'ageFrom' | 'ageTo'>): string {
-  const { ageFrom, ageTo } = edition;
-  if (ageFrom !== null && ageTo !== null) return `${edition.audience}, ${ageFrom} to ${ageTo} years`;
-  if (ageFrom !== null) return `${edition.audience}, from ${ageFrom} years`;
-  return ageTo === null ? edition.audience : `${edition.audience}, up to ${ageTo} years`;
 }
 
 function IdentityFacts({ edition }: { edition: Edition }) {

@@ -25,6 +25,14 @@ function ChangeInputs({ edition, form, errorOf }: NextInputsProps) {
   return (
     <>
       <TextInput
+        label="Title"
+        required
+        value={draft.title}
+        onChange={(title) => set('title', title)}
+        error={errorOf('title')}
+        name="title"
+      />
+      <TextInput
         label="Subtitle"
         value={draft.subtitle}
         onChange={(subtitle) => set('subtitle', subtitle)}
@@ -38,6 +46,13 @@ function ChangeInputs({ edition, form, errorOf }: NextInputsProps) {
         help={`Left empty, it follows from the number, which is ${(edition.number ?? 1) + 1}.`}
         error={errorOf('statement')}
         name="statement"
+      />
+      <TextInput
+        label="Imprint"
+        value={draft.imprint}
+        onChange={(imprint) => set('imprint', imprint)}
+        error={errorOf('imprint')}
+        name="imprint"
       />
       <ContributorsInput
         value={draft.contributors}

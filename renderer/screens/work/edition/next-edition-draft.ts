@@ -19,7 +19,9 @@ export interface NextDraft {
   add: AddedFormat[];
   takeNumbers: boolean;
   blockId: number | undefined;
+  title: string;
   subtitle: string;
+  imprint: string;
   /** Empty lets it follow from the number. */
   statement: string;
   contributors: Contributor[];
@@ -50,7 +52,9 @@ export function proposeNext(
     })),
     takeNumbers: true,
     blockId: undefined,
+    title: edition.title,
     subtitle: edition.subtitle,
+    imprint: edition.imprint,
     statement: '',
     contributors: edition.contributors,
     carryListings: true,
@@ -76,7 +80,9 @@ export function nextInput(edition: Edition, draft: NextDraft): InputOf<'editions
     ...(draft.blockId === undefined ? {} : { blockId: draft.blockId }),
     carryListings: draft.carryListings,
     changes: {
+      ...(draft.title === edition.title ? {} : { title: draft.title }),
       ...(draft.subtitle === edition.subtitle ? {} : { subtitle: draft.subtitle }),
+      ...(draft.imprint === edition.imprint ? {} : { imprint: draft.imprint }),
       ...(draft.statement.trim() === '' ? {} : { statement: draft.statement }),
       ...(same ? {} : { contributors }),
     },

@@ -23,6 +23,8 @@ export function NextSummary({ edition, draft }: { edition: Edition; draft: NextD
   const changed = [
     `Edition number: ${edition.number ?? 1} becomes ${(edition.number ?? 1) + 1}`,
     `Edition statement: ${draft.statement.trim() || 'follows the number'}`,
+    ...(draft.title === edition.title ? [] : [`Title: ${draft.title}`]),
+    ...(draft.imprint === edition.imprint ? [] : [`Imprint: ${draft.imprint || 'none'}`]),
     ...(draft.subtitle === edition.subtitle ? [] : [`Subtitle: ${draft.subtitle || 'none'}`]),
     ...(JSON.stringify(people) === JSON.stringify(edition.contributors)
       ? []
@@ -34,7 +36,7 @@ export function NextSummary({ edition, draft }: { edition: Edition; draft: NextD
       <List
         title="Carries over"
         items={[
-          'Title, language, imprint and series',
+          'What of title, subtitle, language, imprint, series and contributors is not changed here',
           'Description, keywords, subjects and audience',
           'Trim size, pages, paper, cover and prices of the carried formats',
           ...(draft.carryListings ? ['The same channels with discount, returns and print cost'] : []),

@@ -3,7 +3,7 @@ import { AUDIENCES } from '../../../../src/contract/terms.ts';
 import { NumberInput, Select, TextArea } from '../../../ui/index.ts';
 import { limitText, useLimits } from '../parts/limits.ts';
 import { LockedField } from '../parts/locked-field.tsx';
-import { audienceText } from './edition-facts.tsx';
+import { audienceText } from './edition-texts.ts';
 import type { EditionInputsProps } from './identity-inputs.tsx';
 import { KeywordsInput } from './keywords-input.tsx';
 import { SubjectsInput } from './subjects-input.tsx';

@@ -1,7 +1,7 @@
 import { formatLength, type LengthUnit } from '../../../lib/length.ts';
 import { LengthInput, Select } from '../../../ui/index.ts';
 import type { FormatInputsProps } from './form-inputs.tsx';
-import { trimText } from './format-facts.tsx';
+import { trimText } from './format-texts.ts';
 import { UnlessLocked } from './locks.tsx';
 
 const MM = 1_000;
