@@ -20,6 +20,12 @@ export function acts(w: Window) {
     return list.map((row) => `${row.editionLabel} ${row.name}: ${row.standing}`).sort();
   };
 
+  /** Ticks boxes and chooses ways in the dialog on top, by their words. */
+  async function say(...words: string[]): Promise<void> {
+    for (const word of words)
+      await w.page.locator('dialog[open]').last().getByLabel(word, { exact: true }).check();
+  }
+
   async function addFormat(edition: string, form: string, more: () => Promise<void>): Promise<void> {
     await w.press(`Add a format: ${edition}`);
     await field('Product form').selectOption(form);
@@ -73,5 +79,5 @@ export function acts(w: Window) {
     }
   }
 
-  return { field, closed, standings, addFormat, addPrice, takeNumber, list, putOnSale, finishAllTasks };
+  return { field, closed, standings, say, addFormat, addPrice, takeNumber, list, putOnSale, finishAllTasks };
 }

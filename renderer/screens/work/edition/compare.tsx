@@ -3,6 +3,7 @@ import { type Column, Table } from '../../../ui/index.ts';
 import { NoticeShape, type NoticeTone } from '../../../ui/standing-shapes.tsx';
 import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
 import { useWork } from '../parts/work-context.tsx';
+import './compare.css';
 import { type Carried, type CompareRow, compareGroups, compareSummary } from './compare-rows.ts';
 
 const TONES: Record<Carried, NoticeTone> = {
