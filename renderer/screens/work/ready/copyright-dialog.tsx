@@ -31,10 +31,10 @@ export function CopyrightDialog({ edition, onClose }: { edition: Edition; onClos
           </Notice>
         ) : null}
         {data?.formats.map(({ formatId, name, text }) => (
-          <section key={formatId} aria-label={name} className="copyright-text">
+          <div key={formatId} className="copyright-text">
             <TextArea label={name} value={text} onChange={() => {}} rows={12} readOnly />
             <CopyButton text={text} what={`The copyright page of ${name}`} label={`Copy for ${name}`} />
-          </section>
+          </div>
         ))}
         <Refused refusal={page.error} />
       </div>
