@@ -4,10 +4,11 @@ import { z } from 'zod';
 import { Refusal } from '../contract/refusal.ts';
 import { defaultCatalogue } from './home.ts';
 
-export const START_USAGE = `Usage: npm start -- [--catalogue FILE] [--port NUMBER] [--no-open]
+export const START_USAGE = `Usage: npm start -- [--catalogue FILE] [--port NUMBER] [--idle MINUTES] [--no-open]
 
   --catalogue FILE   the catalogue file, made when missing; otherwise ${defaultCatalogue()}
   --port NUMBER      port of the loopback host; otherwise any free one
+  --idle MINUTES     stop when no browser window has been open for so long; otherwise never
   --no-open          do not open the browser`;
 
 const startOptions = z.object({
@@ -20,6 +21,13 @@ const startOptions = z.object({
     .string()
     .refine((text) => /^\d{1,5}$/.test(text) && Number(text) <= 65_535, {
       error: 'Write the port as a number from 0 to 65535, for example --port 8123.',
+    })
+    .transform(Number)
+    .optional(),
+  idle: z
+    .string()
+    .refine((text) => /^\d{1,4}$/.test(text) && Number(text) > 0, {
+      error: 'Write the minutes as a number from 1 to 9999, for example --idle 30.',
     })
     .transform(Number)
     .optional(),
@@ -37,6 +45,7 @@ export function readStartOptions(args: string[]): StartOptions {
       options: {
         catalogue: { type: 'string' },
         port: { type: 'string' },
+        idle: { type: 'string' },
         'no-open': { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

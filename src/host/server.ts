@@ -18,6 +18,8 @@ export interface HostOptions {
   /** Milliseconds a client may take for its headers, and for a whole request. */
   headersMs?: number;
   requestMs?: number;
+  /** Called once when no browser has held a connection for `ms`; left out, the host runs until it is stopped. */
+  idle?: { ms: number; stop: () => void };
 }
 
 /** A running loopback host. */
@@ -29,6 +31,21 @@ export interface Host {
   newStartUrl(): string;
   /** Stops listening, ends event streams and waits for answers under way. The store is the caller's to close. */
   close(): Promise<void>;
+}
+
+/** Calls `stop` when no connection has stood for `ms`; a window's event stream counts as one. */
+function watchIdle(server: Server, { ms, stop }: { ms: number; stop: () => void }): void {
+  let open = 0;
+  let timer = setTimeout(stop, ms);
+  server.on('connection', (socket) => {
+    open += 1;
+    clearTimeout(timer);
+    socket.once('close', () => {
+      open -= 1;
+      if (open === 0 && server.listening) timer = setTimeout(stop, ms);
+    });
+  });
+  server.once('close', () => clearTimeout(timer));
 }
 
 function listen(server: Server, port: number): Promise<number> {
@@ -56,6 +73,7 @@ export async function startHost(options: HostOptions): Promise<Host> {
     maxHeaderSize: 16 * 1024,
   });
   const port = await listen(server, options.port ?? 0);
+  if (options.idle) watchIdle(server, options.idle);
   const origin = `http://${ADDRESS}:${port}`;
   const keys = new Keys(port);
   const { store, pages } = options;

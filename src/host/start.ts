@@ -37,8 +37,8 @@ function onOrphaned(stop: () => void): void {
   setInterval(() => process.ppid !== parent && stop(), 500).unref();
 }
 
-/** Closes host and store once, on a signal, when npm goes away or when the store's thread dies. */
-function stopCleanly(host: Host, store: StoreClient): void {
+/** Closes host and store once, on a signal, when npm goes away or when the store's thread dies. Answers the way to do so. */
+function stopCleanly(host: Host, store: StoreClient): () => void {
   let stopping = false;
   const stop = async (exitCode: number) => {
     if (stopping) return;
@@ -54,6 +54,7 @@ function stopCleanly(host: Host, store: StoreClient): void {
       console.error('The catalogue’s thread ended; start Edition Ledger again. What was saved is safe.');
     return stop(2);
   });
+  return () => void stop(0);
 }
 
 /** A person at the terminal gets a fresh start address by pressing Enter, for a second browser or a lost window. */
@@ -74,11 +75,15 @@ function keepLog(): string {
 async function startLoopback(options: StartOptions): Promise<void> {
   await ensurePages(say);
   const store = await startStore({ file: options.catalogue, log: keepLog() });
-  const host = await startHost({ store, pages: PAGES, port: options.port ?? 0 }).catch(async (error) => {
-    await store.close();
-    throw error;
-  });
-  stopCleanly(host, store);
+  let stop = () => {};
+  const idle = options.idle && { idle: { ms: options.idle * 60_000, stop: () => stop() } };
+  const host = await startHost({ store, pages: PAGES, port: options.port ?? 0, ...idle }).catch(
+    async (error) => {
+      await store.close();
+      throw error;
+    },
+  );
+  stop = stopCleanly(host, store);
   const url = host.newStartUrl();
   say(`Catalogue: ${options.catalogue}`);
   say(`Edition Ledger is ready at ${url}`);
