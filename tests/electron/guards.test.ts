@@ -70,6 +70,12 @@ test('permissions and devices are refused, whoever asks', () => {
   expect(session.setDevicePermissionHandler.mock.calls[0]?.[0]({})).toBe(false);
 });
 
+test('the window switches on nothing that Electron warns of: no insecure content, no experiments, no Blink features', () => {
+  const { preload: _, ...preferences } = windowOptions('/preload.cjs').webPreferences ?? {};
+  const on = Object.entries(preferences).flatMap(([name, value]) => (value ? [name] : []));
+  expect(on).toEqual(['contextIsolation', 'sandbox', 'webSecurity']);
+});
+
 test('the window keeps isolation and sandbox and gives the page no Node', () => {
   expect(windowOptions('/preload.cjs').webPreferences).toMatchObject({
     contextIsolation: true,
