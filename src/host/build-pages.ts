@@ -39,6 +39,9 @@ export function isStale(output: string, sources: readonly string[]): boolean {
 async function build(vite: typeof import('vite'), began: Date): Promise<void> {
   const fresh = `${PAGES}-new-${process.pid}`;
   const old = `${PAGES}-old-${process.pid}`;
+  // Vite keeps a NODE_ENV that is set, and under any but this React's larger development build would be taken.
+  const { NODE_ENV: before } = process.env;
+  process.env.NODE_ENV = 'production';
   try {
     await vite.build({
       configFile: join(PROGRAM, 'vite.config.ts'),
@@ -50,6 +53,8 @@ async function build(vite: typeof import('vite'), began: Date): Promise<void> {
     if (existsSync(PAGES)) renameSync(PAGES, old);
     renameSync(fresh, PAGES);
   } finally {
+    if (before === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = before;
     for (const folder of [fresh, old]) rmSync(folder, { recursive: true, force: true });
   }
 }

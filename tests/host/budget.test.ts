@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { ensurePages } from '../../src/host/build-pages.ts';
@@ -16,6 +16,10 @@ test(`the first screen needs less than ${INITIAL_BUDGET_KB} kB of JavaScript und
   );
   expect(scripts.length).toBeGreaterThan(3);
   expect(total).toBeLessThan(INITIAL_BUDGET_KB);
+});
+
+test('the pages are built for use and not for development, whoever builds them', () => {
+  expect(readdirSync(join(PAGES, 'assets')).filter((name) => name.startsWith('specimens'))).toEqual([]);
 });
 
 test('the pages carry no code that is made at run time, and name no address outside', () => {
