@@ -24,3 +24,10 @@ export function missingDays(draft: ChannelDraft): FieldErrors {
     ...(draft.removalDays === undefined ? { removalDays: DAYS } : {}),
   };
 }
+
+/** What each part of the fields takes. */
+export interface ChannelFieldsProps {
+  draft: ChannelDraft;
+  onChange: (change: Partial<ChannelDraft>) => void;
+  errorOf: (field: string) => string | undefined;
+}

@@ -3,16 +3,10 @@ import { useQueryOf } from '../../api.ts';
 import { Button, Checkbox, Field, NumberInput, Select, TextArea, TextInput } from '../../ui/index.ts';
 import { TextTemplate } from '../settings/texts/text-template.tsx';
 import { fieldName } from '../work/parts/names.ts';
-import type { ChannelDraft } from './channel-draft.ts';
+import type { ChannelFieldsProps } from './channel-draft.ts';
 import { PercentInput } from './percent-input.tsx';
 import { TextLimits } from './text-limits.tsx';
 import { KIND_WORDS, PROOF_WORDS } from './words.ts';
-
-export interface ChannelFieldsProps {
-  draft: ChannelDraft;
-  onChange: (change: Partial<ChannelDraft>) => void;
-  errorOf: (field: string) => string | undefined;
-}
 
 /** Name, kind, contact and note. */
 export function WhatItIs({ draft, onChange, errorOf }: ChannelFieldsProps) {

@@ -1,6 +1,6 @@
 import { SHEET_ITEMS, type SheetItemName } from '../../../src/contract/submissions.ts';
 import { Button, Checkbox, Field } from '../../ui/index.ts';
-import type { ChannelFieldsProps } from './channel-fields.tsx';
+import type { ChannelFieldsProps } from './channel-draft.ts';
 import { ITEM_WORDS } from './words.ts';
 
 /** The asked items in their order, then those that are not asked. */

@@ -1,6 +1,6 @@
 import { MARKUPS } from '../../../src/contract/submissions.ts';
 import { NumberInput, Select } from '../../ui/index.ts';
-import type { ChannelFieldsProps } from './channel-fields.tsx';
+import type { ChannelFieldsProps } from './channel-draft.ts';
 import { MARKUP_WORDS } from './words.ts';
 
 /** How long its texts may be, and what markup they may hold. */
