@@ -25,6 +25,7 @@ import { submissionCommands } from './submissions.ts';
 import { taskCommands } from './tasks.ts';
 import { templateCommands } from './templates.ts';
 import { undoCommands } from './undo.ts';
+import { wholeCommands } from './whole.ts';
 import { workCommands } from './works.ts';
 
 /** Every command by its name. */
@@ -54,5 +55,6 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...taskCommands,
   ...templateCommands,
   ...undoCommands,
+  ...wholeCommands,
   ...workCommands,
 };

@@ -26,6 +26,12 @@ export const EXPORT_KINDS = [
     name: 'Agency sheet, ONIX',
     of: 'what is to be registered with the ISBN agency, as ONIX for Books',
   },
+  {
+    kind: 'json',
+    ending: '.json',
+    name: 'Whole catalogue, JSON',
+    of: 'everything but the journal, to be read by programs or imported into an empty catalogue',
+  },
 ] as const;
 export type ExportKind = (typeof EXPORT_KINDS)[number]['kind'];
 

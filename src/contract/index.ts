@@ -77,6 +77,7 @@ import {
   saveText,
   textVersions,
 } from './templates.ts';
+import { importCatalogue } from './whole.ts';
 import { createWork, getWork, listWorks, removeWork, updateWork } from './works.ts';
 
 const all = [
@@ -181,6 +182,7 @@ const all = [
   makeExport,
   lookAtSheet,
   importSheet,
+  importCatalogue,
   putFile,
   getFile,
   dropFile,

@@ -10,6 +10,7 @@ import { hyphenate } from '../rules/isbn/index.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 import type { Sink } from '../store/staging.ts';
+import { writeWhole } from '../store/whole.ts';
 import type { LongQueryContext, Queries } from './context.ts';
 import { writeOnix } from './onix-export.ts';
 
@@ -141,10 +142,25 @@ const onixMaker = (content: 'full' | 'registration'): Maker => ({
   write: (context, { workId, onix }, sink) => writeOnix(context, { workId, onix, content }, sink),
 });
 
+const json: Maker = {
+  type: 'application/json',
+  write: ({ db, file, step }, { workId }, sink) => {
+    if (workId !== undefined)
+      throw new Refusal(
+        'BAD_INPUT',
+        'The JSON file holds the whole catalogue; leave the work out.',
+        'workId',
+      );
+    const records = writeWhole(db, file.schemaVersion, (piece) => sink.write(piece), step);
+    return { records, notes: ['The journal stays with this catalogue; to keep it too, make a backup.'] };
+  },
+};
+
 const MAKERS: Record<ExportKind, Maker> = {
   csv,
   xlsx,
   'agency-csv': agency,
+  json,
   onix: onixMaker('full'),
   'agency-onix': onixMaker('registration'),
 };

@@ -72,6 +72,17 @@ describe.skipIf(noBrowser).each([
     expect(found.works[0]?.formats.length).toBeGreaterThan(0);
   });
 
+  it('takes a whole catalogue into an empty one alone', async () => {
+    await w.go('/catalogue/export');
+    await w.page.getByLabel('Whole catalogue, JSON').check();
+    const file = await saved(w, () => w.press('Write the file'));
+    await w.go('/catalogue/import');
+    const json = { name: 'whole.json', mimeType: 'application/json', buffer: Buffer.from(file.text) };
+    await w.page.getByLabel('File', { exact: true }).setInputFiles(json);
+    await w.page.getByText('into an empty one only').waitFor();
+    await clean(w, `import-whole-${size.width}`);
+  });
+
   it('writes the agency sheet of one work', async () => {
     await w.go('/catalogue/export', 'work=1');
     await w.page.getByText('Write the whole catalogue instead').waitFor();

@@ -34,6 +34,21 @@ test('a table with a wrong row is recorded not at all, or without it when that i
   expect(JSON.parse(found.out).works.map(({ title }: { title: string }) => title)).toEqual(['Marsh Bells']);
 });
 
+test('a whole catalogue goes out as JSON and into an empty one', async () => {
+  const file = newFile();
+  const json = join(dirname(file), 'whole.json');
+  await here(file, ['demo']);
+  expect(await here(file, ['export', json])).toMatchObject({ code: 0 });
+  const other = newFile();
+  const tried = await here(other, ['import', json, '--dry-run']);
+  expect(tried.out).toContain('4 works, 8 formats');
+  expect(await here(other, ['import', json])).toMatchObject({ code: 0 });
+  const again = join(dirname(other), 'whole.json');
+  await here(other, ['export', again]);
+  expect(readFileSync(again, 'utf8')).toBe(readFileSync(json, 'utf8'));
+  expect(await here(other, ['import', json])).toMatchObject({ code: 1 });
+});
+
 test('what cannot be read is told in one sentence', async () => {
   const file = newFile();
   await here(file, ['demo']);

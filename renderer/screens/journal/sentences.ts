@@ -61,6 +61,7 @@ const SENTENCES: Record<CommandName, string> = {
   'templates.putBackText': 'Put an older text back in use',
   'audit.accept': 'Accepted a finding of the audit',
   'audit.reopen': 'Opened an accepted finding again',
+  'catalogue.import': 'Took over a whole catalogue',
   'sheets.import': 'Took over a table of formats',
   'templates.savePlan': 'Saved the steps of a plan',
   'templates.putBackPlan': 'Put older steps of a plan back in use',

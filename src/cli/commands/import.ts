@@ -6,6 +6,7 @@ import type { Io } from '../io.ts';
 import { IMPORT_SHAPE, type ImportFlags } from './import-flags.ts';
 import { importOnix } from './import-onix.ts';
 import { importSheet } from './import-sheet.ts';
+import { importWhole } from './import-whole.ts';
 
 const FORM = 'import FILE [--as KIND] [--dry-run] [--good-rows-only] [--refused FILE]';
 
@@ -31,6 +32,12 @@ const KINDS: readonly ImportKind[] = [
     of: 'ONIX for Books 3.1, 3.0 or 2.1, XML',
     endings: ['.xml', '.onix', '.onx'],
     run: importOnix,
+  },
+  {
+    kind: 'json',
+    of: 'a whole catalogue, into an empty one',
+    endings: ['.json'],
+    run: importWhole,
   },
 ];
 

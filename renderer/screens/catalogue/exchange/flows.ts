@@ -1,6 +1,7 @@
 import type { ComponentType } from 'react';
 import { OnixFlow } from '../onix/onix-flow.tsx';
 import { SheetFlow } from './sheet/sheet-flow.tsx';
+import { WholeFlow } from './whole-flow.tsx';
 
 /** One kind of file that can be taken over: how it is recognised, and what happens to it. */
 export interface ImportFlow {
@@ -26,6 +27,12 @@ export const FLOWS: readonly ImportFlow[] = [
     of: 'product records of ONIX 3.1, 3.0 or 2.1, in reference names or short tags',
     endings: ['.xml', '.onix', '.onx'],
     Flow: OnixFlow,
+  },
+  {
+    name: 'Whole catalogue (JSON)',
+    of: 'everything but the journal, into a catalogue that is empty',
+    endings: ['.json'],
+    Flow: WholeFlow,
   },
 ];
 

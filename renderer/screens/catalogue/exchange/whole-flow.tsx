@@ -1,0 +1,73 @@
+import { useEffect, useState } from 'react';
+import { Link } from 'wouter';
+import type { OutputOf } from '../../../../src/contract/index.ts';
+import { useJob } from '../../../job.ts';
+import { sendFile } from '../../../lib/staged.ts';
+import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
+import { JobProgress } from '../../../ui/job-progress.tsx';
+import { counted } from './sheet/choices.ts';
+import { useCallNow } from './use-call-now.ts';
+
+type Taken = OutputOf<'catalogue.import'>;
+
+const inWords = ({ works, formats, numbers }: Taken) =>
+  `${counted(works, 'work')}, ${counted(formats, 'format')} and ${counted(numbers, 'number')}`;
+
+/** Takes a whole catalogue over into an empty one: tried first, then recorded. */
+export function WholeFlow({ file }: { file: File }) {
+  const job = useJob();
+  const { now, refusal } = useCallNow();
+  const [staged, setStaged] = useState<string>();
+  const [tried, setTried] = useState<Taken>();
+  const [done, setDone] = useState<Taken>();
+  const carry = async (id: string, dryRun: boolean) => {
+    const answer = await now('catalogue.import', { file: id, dryRun, job: job.begin() });
+    job.end();
+    if (answer) (dryRun ? setTried : setDone)(answer);
+  };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a file is sent once, when it is chosen.
+  useEffect(() => {
+    let left = false;
+    void sendFile(file).then((id) => {
+      if (left) return;
+      setStaged(id);
+      void carry(id, true);
+    });
+    return () => {
+      left = true;
+    };
+  }, [file]);
+  if (done)
+    return (
+      <Section title="Taken over">
+        <Notice tone="done" title={`${inWords(done)}.`} live>
+          The journal of the old catalogue stays with it; here it begins with this import.
+        </Notice>
+        <p>
+          <Link href="/catalogue" className="button button-plain">
+            Go to the catalogue
+          </Link>
+        </p>
+      </Section>
+    );
+  return (
+    <>
+      <JobProgress job={job} what="Reading the file" />
+      <Refused refusal={refusal} />
+      {tried && staged !== undefined ? (
+        <Section title="What would come of it">
+          <div className="stack">
+            <p>
+              {file.name} holds {inWords(tried)}, with everything recorded about them.
+            </p>
+            <div>
+              <Button kind="primary" pending={job.running} onClick={() => void carry(staged, false)}>
+                Take it over
+              </Button>
+            </div>
+          </div>
+        </Section>
+      ) : null}
+    </>
+  );
+}
