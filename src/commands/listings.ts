@@ -21,6 +21,21 @@ function needListing(db: ReadDb, id: number) {
   return stored;
 }
 
+/** Refuses to touch a listing of a format that is retired or cancelled. */
+function refuseEndedFormat(
+  db: ReadDb,
+  listing: { formatId: number; standing: string },
+  field: string | undefined,
+): void {
+  const format = needFormat(db, listing.formatId);
+  if (listing.standing !== 'gone' && (format.standing === 'retired' || format.standing === 'cancelled'))
+    throw new Refusal(
+      'FIELD_LOCKED',
+      `This ${formName(format).toLowerCase()} is ${format.standing}; its listings can be read for ever and changed never.`,
+      field,
+    );
+}
+
 export const listingCommands = {
   'listings.create': ({ db }, { formatId, channelId, ...fields }) => {
     const format = needFormat(db, formatId);
@@ -61,6 +76,7 @@ export const listingCommands = {
     const printCost = amountMinor === null || currency === null ? null : { amountMinor, currency };
     const changes = changesOf<ListingFields>({ ...stored, printCost }, wanted as Partial<ListingFields>);
     const changed = Object.keys(changes);
+    if (changed.length > 0) refuseEndedFormat(db, stored, changed[0]);
     if (stored.standing === 'gone' && changed.length > 0)
       throw new Refusal(
         'FIELD_LOCKED',
@@ -81,6 +97,7 @@ export const listingCommands = {
       );
     if (db.one('SELECT 1 FROM task WHERE listing_id = ?', id))
       throw new Refusal('IN_USE', 'This listing is part of a plan, so it is kept for the record.', 'id');
+    if (needFormat(db, stored.formatId).standing === 'retired') refuseEndedFormat(db, stored, 'id');
     deleteListing(db, id);
     return { listingId: id };
   },

@@ -9,6 +9,19 @@ const FROZEN: Record<string, string> = {
     dropped_reason, note) AS v FROM task WHERE standing IN ('done', 'dropped')`,
   'gone listing': `SELECT id AS k, json_array(format_id, channel_id, standing, discount_bp, returns, print_cost_minor,
     on_sale_date, reference, note, first_sent_on, first_cleared_on, last_step_on) AS v FROM listing WHERE standing = 'gone'`,
+  'sheet that was sent':
+    'SELECT id AS k, json_array(listing_id, step_id, on_date, taken_on, sheet, note) AS v FROM submission',
+  'proof round':
+    'SELECT id AS k, json_array(listing_id, on_date, proof, outcome, note) AS v FROM proof_round',
+  'promise of a channel':
+    'SELECT id AS k, json_array(listing_id, kind, on_date, promised_by, note) AS v FROM removal_event',
+  'count of copies':
+    'SELECT id AS k, json_array(format_id, place, copies, counted_on, fate, note) AS v FROM stock_count',
+  'record at the agency':
+    'SELECT id AS k, json_array(format_id, out_of_print_on, note) AS v FROM agency_record',
+  'cost of an ended format': `SELECT c.id AS k, json_array(c.format_id, c.listing_id, c.round_id, c.kind, c.amount_minor,
+    c.currency, c.voucher, c.on_date, c.note) AS v FROM cost c JOIN format_end e ON e.format_id = c.format_id
+    WHERE c.on_date <= e.ended_on`,
   'sent listing': `SELECT id AS k, json_array(format_id, channel_id, first_sent_on) AS v FROM listing
     WHERE first_sent_on IS NOT NULL`,
   'ended format': `SELECT f.id AS k, json_array(edition_id, form, form_detail, case_kind, trim_width_um, trim_height_um, pages,

@@ -93,6 +93,13 @@ export function hasEnded(world: World, formatId: number): boolean {
 export const formatsOf = (world: World, editionId: number): number[] =>
   [...world.formats].filter(([, format]) => format.editionId === editionId).map(([id]) => id);
 
+/** Whether every format of an edition has ended, at least one of them retired: then nothing of it changes. */
+export function editionEnded(world: World, editionId: number): boolean {
+  const formats = formatsOf(world, editionId);
+  const retired = formats.some((id) => hasEnded(world, id) && !world.formats.get(id)?.cancelled);
+  return retired && formats.every((id) => hasEnded(world, id));
+}
+
 export const editionListings = (world: World, editionId: number): Listing[] =>
   formatsOf(world, editionId).flatMap((id) => listingsOf(world, id));
 

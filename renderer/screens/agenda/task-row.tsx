@@ -9,6 +9,7 @@ import {
   moveInWords,
   shortAbout,
   type Task,
+  workbench,
   workRoute,
 } from './words.ts';
 
@@ -73,6 +74,7 @@ function Actions({ task, context: { readOnly, ask } }: { task: Task; context: Ro
     </Button>
   );
   const asksChannel = task.listingId !== null && (task.kind === 'ask-removal' || task.kind === 'chase');
+  const page = workbench(task);
   return (
     <div className="task-actions">
       {readOnly === undefined ? (
@@ -83,6 +85,11 @@ function Actions({ task, context: { readOnly, ask } }: { task: Task; context: Ro
         </>
       ) : null}
       {asksChannel ? action('request', 'Request text') : null}
+      {page ? (
+        <Link className="button button-quiet" href={page.to} aria-label={`${page.label}: ${task.title}`}>
+          {page.label}
+        </Link>
+      ) : null}
     </div>
   );
 }

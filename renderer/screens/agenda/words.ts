@@ -27,6 +27,10 @@ const KINDS: Record<string, string> = {
   'record-out-of-print': 'numbers',
   'move-links': 'links',
   'note-returns': 'returns',
+  'order-copies': 'own copies',
+  'await-mend': 'error of the channel',
+  'chase-mend': 'reminder',
+  'returns-end': 'returns',
   own: 'own task',
 };
 
@@ -62,6 +66,20 @@ export function shortAbout(task: Pick<Task, 'about' | 'title'>): string {
 export function workRoute(task: Pick<Task, 'workId' | 'editionId' | 'formatId'>): string {
   const part = task.formatId === null ? `edition=${task.editionId}` : `format=${task.formatId}`;
   return task.editionId === null ? `/work/${task.workId}` : `/work/${task.workId}?${part}`;
+}
+
+/** The page on which a task is worked at: the sheet that is submitted, or the desk of the edition that leaves. */
+export function workbench(
+  task: Pick<Task, 'kind' | 'planKind' | 'workId' | 'editionId' | 'listingId'>,
+): { to: string; label: string } | undefined {
+  const { workId, editionId, listingId } = task;
+  if (workId === null) return undefined;
+  if (task.kind === 'submit' && listingId !== null)
+    return { to: `/work/${workId}/sheet/${listingId}`, label: 'Submission sheet' };
+  const leaves = task.planKind === 'retirement' || task.kind === 'returns-end';
+  return leaves && editionId !== null
+    ? { to: `/work/${workId}/desk/${editionId}`, label: 'Retirement desk' }
+    : undefined;
 }
 
 /** Why a task cannot be finished yet; undefined when it can. */

@@ -93,11 +93,12 @@ const updateListing: Maker = (world, dice, wrong) => {
   const gone = [...world.listings].filter(([, listing]) => listing.standing === 'gone').map(([id]) => id);
   const id = (wrong ? dice.of(gone) : undefined) ?? dice.of([...world.listings.keys()]);
   if (id === undefined) return null;
+  const locked = gone.includes(id) || hasEnded(world, world.listings.get(id)?.formatId ?? 0);
   const note = `note ${dice.below(1_000_000)}`;
   return {
     name: 'listings.update',
     input: { id, note, ...(wrong ? { discountBp: dice.below(10_001) } : {}) },
-    expect: gone.includes(id) ? 'FIELD_LOCKED' : 'ok',
+    expect: locked ? 'FIELD_LOCKED' : 'ok',
     after: (next) => Object.assign(next.listings.get(id) ?? {}, { note }),
   };
 };
@@ -106,10 +107,11 @@ const removeListing: Maker = (world, dice) => {
   const [id, listing] = dice.of([...world.listings]) ?? [];
   if (id === undefined || !listing) return null;
   const used = [...world.tasks.values()].some((task) => task.listingId === id);
+  const retired = hasEnded(world, listing.formatId) && !world.formats.get(listing.formatId)?.cancelled;
   return {
     name: 'listings.remove',
     input: { id },
-    expect: listing.sent ? 'FIELD_LOCKED' : used ? 'IN_USE' : 'ok',
+    expect: listing.sent ? 'FIELD_LOCKED' : used ? 'IN_USE' : retired ? 'FIELD_LOCKED' : 'ok',
     after: (next) => next.listings.delete(id),
   };
 };

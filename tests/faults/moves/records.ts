@@ -1,5 +1,6 @@
 import type { Dice, Maker, Move } from '../../support/history.ts';
 import {
+  editionEnded,
   editionListings,
   formatsOf,
   hasEnded,
@@ -87,6 +88,7 @@ const updateEdition: Maker = (world, dice, wrong) => {
   if (id === undefined) return null;
   const more = lockedMore(world, formatsOf(world, id));
   const title = text(dice, 'Retitled');
+  const ended = editionEnded(world, id);
   const identity = isLocked(world, id) ? 'FIELD_LOCKED' : 'ok';
   const name = 'editions.update';
   const moves: Move[] = [
@@ -108,9 +110,13 @@ const updateEdition: Maker = (world, dice, wrong) => {
     {
       name,
       input: { id, description: text(dice, 'About tides') },
-      expect: more.has('description') ? 'FIELD_LOCKED' : 'ok',
+      expect: ended || more.has('description') ? 'FIELD_LOCKED' : 'ok',
     },
-    { name, input: { id, keywords: [text(dice, 'harbour'), 'tides'] }, expect: 'ok' },
+    {
+      name,
+      input: { id, keywords: [text(dice, 'harbour'), 'tides'] },
+      expect: ended ? 'FIELD_LOCKED' : 'ok',
+    },
     { name, input: { id, number: 1000 }, expect: 'BAD_INPUT' },
   ];
   return dice.of(moves) ?? null;

@@ -124,7 +124,7 @@ export function DeskTable({ desk }: { desk: Desk }) {
   };
   const close = () => setDoing(undefined);
   return (
-    <>
+    <div className="desk-table">
       <Table
         caption="Listings of the edition that leaves"
         columns={columnsOf((row, what) => setDoing({ row, what }))}
@@ -140,7 +140,7 @@ export function DeskTable({ desk }: { desk: Desk }) {
         empty={<p className="soft">This edition is listed nowhere.</p>}
       />
       {doing ? <StepDialog desk={desk} {...doing} onClose={close} /> : null}
-    </>
+    </div>
   );
 }
 

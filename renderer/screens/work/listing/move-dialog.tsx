@@ -8,6 +8,7 @@ import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { SendWarning } from '../ready/send-warning.tsx';
+import { GapWarning } from './gap-warning.tsx';
 import type { ListingItemProps } from './listing-props.ts';
 import { LockPreview } from './lock-preview.tsx';
 import { locksOf, reachable, wayOf } from './reach.ts';
@@ -109,6 +110,7 @@ export function MoveDialog(props: MoveDialogProps) {
       dirty={draft.note !== ''}
     >
       <MoveInputs {...props} form={form} way={way} errorOf={errorOf} />
+      {draft.to === 'leaving' ? <GapWarning edition={edition} channelId={listing.channelId} /> : null}
       {way.includes('sent') ? <SendWarning format={format} listing={listing} /> : null}
       {locks.length > 0 ? <LockPreview edition={edition} format={format} /> : null}
     </FormDialog>
