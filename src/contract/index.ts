@@ -48,6 +48,9 @@ import {
   spendNumber,
 } from './numbers.ts';
 import { importOnix, previewOnix } from './onix.ts';
+import { exportOnix, importOnix, previewOnix } from './onix.ts';
+import { exportOnix } from './onix.ts';
+import { coverageGrid, lifeOfWork, moneyByChannel, numbersLeft } from './pictures.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
@@ -170,6 +173,10 @@ const all = [
   putBackPlan,
   runAudit,
   auditText,
+  lifeOfWork,
+  coverageGrid,
+  numbersLeft,
+  moneyByChannel,
   auditRules,
   countFindings,
   auditAgain,

@@ -13,6 +13,7 @@ import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
 import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
+import { pictureQueries } from './pictures.ts';
 import { rangeQueries } from './ranges.ts';
 import { readinessQueries } from './readiness.ts';
 import { requestQueries } from './requests.ts';
@@ -40,6 +41,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...numberQueries,
   ...onixPreviewQueries,
   ...ownedListQueries,
+  ...pictureQueries,
   ...rangeQueries,
   ...readinessQueries,
   ...requestQueries,

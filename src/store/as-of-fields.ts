@@ -82,10 +82,11 @@ function rewindTable(
           `UPDATE temp."${table}" SET ${columns.map((column) => `${column} = ?`).join(', ')} WHERE id = ?`,
         )
         .run(...values, row.id);
+    // A removed row's id may have been given to a later row, which was not there on the day.
     else if (parent)
       raw
         .prepare(
-          `INSERT INTO temp."${table}" (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
+          `INSERT OR REPLACE INTO temp."${table}" (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
         )
         .run(...values);
   }

@@ -103,6 +103,8 @@ function readFormats(db: ReadDb, works: Works) {
       largePrint: format.largePrint,
       publicationDate: format.publicationDate,
       onSaleDate: format.onSaleDate,
+      plannedOn: format.plannedOn,
+      cancelledOn: format.cancelledOn,
     })
     .from(format)
     .where(within(works, format.editionId, editionsIn))
@@ -218,7 +220,7 @@ function tasksIn(works: Works): SQL | undefined {
 
 function readWork(db: ReadDb, day: string, works: Works) {
   const plans = db.orm
-    .select({ id: plan.id, editionId: plan.editionId, kind: plan.kind, day: plan.day })
+    .select({ id: plan.id, editionId: plan.editionId, kind: plan.kind, day: plan.day, madeOn: plan.madeOn })
     .from(plan)
     .where(and(isNull(plan.droppedOn), within(works, plan.editionId, editionsIn)))
     .orderBy(asc(plan.id))

@@ -64,6 +64,8 @@ export interface FormatRow {
   largePrint: boolean;
   publicationDate: string | null;
   onSaleDate: string | null;
+  plannedOn: string;
+  cancelledOn: string | null;
   standing: FormatStanding;
 }
 
@@ -130,6 +132,7 @@ export interface PlanRow {
   editionId: number;
   kind: 'release' | 'retirement';
   day: string;
+  madeOn: string;
 }
 
 export interface TaskRow {

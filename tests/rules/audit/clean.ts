@@ -40,8 +40,20 @@ function addAlmanac(c: Catalogue): void {
   );
   addListing(c, FORMAT.firstPaper, CHANNEL.printworks, gone);
   addListing(c, FORMAT.firstEbook, CHANNEL.lanternshelf, gone);
-  c.plans.push({ id: 1, editionId: EDITION.first, kind: 'retirement', day: '2024-03-01' });
-  c.plans.push({ id: 2, editionId: EDITION.second, kind: 'release', day: '2024-03-01' });
+  c.plans.push({
+    id: 1,
+    editionId: EDITION.first,
+    kind: 'retirement',
+    day: '2024-03-01',
+    madeOn: '2018-11-01',
+  });
+  c.plans.push({
+    id: 2,
+    editionId: EDITION.second,
+    kind: 'release',
+    day: '2024-03-01',
+    madeOn: '2018-11-01',
+  });
   const live = {
     editionId: EDITION.second,
     onSaleDate: '2024-03-01',

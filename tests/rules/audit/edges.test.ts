@@ -154,7 +154,13 @@ describe('two editions on sale', () => {
 
   test('an edition that waits for its successor need not ask for removal yet', () => {
     const plan = (c: Catalogue) =>
-      c.plans.push({ id: 9, editionId: EDITION.second, kind: 'retirement', day: '2026-11-01' });
+      c.plans.push({
+        id: 9,
+        editionId: EDITION.second,
+        kind: 'retirement',
+        day: '2026-11-01',
+        madeOn: '2018-11-01',
+      });
     expect(found(plan)).toEqual([]);
   });
 });

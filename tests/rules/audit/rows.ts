@@ -151,6 +151,8 @@ export function addFormat(
     largePrint: false,
     publicationDate: null,
     onSaleDate: null,
+    plannedOn: '2018-11-01',
+    cancelledOn: null,
     standing: 'planned',
     ...fields,
   });

@@ -8,8 +8,8 @@ function dateThird(c: Catalogue, day: string): void {
 
 /** A release of the third edition with the retirement of the second, as both are planned together. */
 function releaseThird(c: Catalogue, day: string): void {
-  c.plans.push({ id: 8, editionId: EDITION.third, kind: 'release', day });
-  c.plans.push({ id: 9, editionId: EDITION.second, kind: 'retirement', day });
+  c.plans.push({ id: 8, editionId: EDITION.third, kind: 'release', day, madeOn: '2018-11-01' });
+  c.plans.push({ id: 9, editionId: EDITION.second, kind: 'retirement', day, madeOn: '2018-11-01' });
 }
 
 export const datePlants: Plants = {

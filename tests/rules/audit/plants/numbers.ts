@@ -108,8 +108,20 @@ export const numberPlants: Plants = {
     plant: (c) => {
       addFormat(c, { id: 32, editionId: EDITION.third, form: 'ED' }, null);
       addListing(c, 32, CHANNEL.lanternshelf);
-      c.plans.push({ id: 8, editionId: EDITION.third, kind: 'release', day: '2027-02-01' });
-      c.plans.push({ id: 9, editionId: EDITION.second, kind: 'retirement', day: '2027-02-01' });
+      c.plans.push({
+        id: 8,
+        editionId: EDITION.third,
+        kind: 'release',
+        day: '2027-02-01',
+        madeOn: '2018-11-01',
+      });
+      c.plans.push({
+        id: 9,
+        editionId: EDITION.second,
+        kind: 'retirement',
+        day: '2027-02-01',
+        madeOn: '2018-11-01',
+      });
     },
     says: 'E-book (EPUB) is to be released on 2027-02-01 and has no number.',
     about: { formatId: 32 },

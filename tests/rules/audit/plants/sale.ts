@@ -19,7 +19,7 @@ function newerElsewhere(c: Catalogue): void {
 }
 
 function retireFirst(c: Catalogue, day: string): void {
-  c.plans.push({ id: 1, editionId: EDITION.first, kind: 'retirement', day });
+  c.plans.push({ id: 1, editionId: EDITION.first, kind: 'retirement', day, madeOn: '2018-11-01' });
 }
 
 export const salePlants: Plants = {
@@ -54,7 +54,13 @@ export const salePlants: Plants = {
   },
   'removal-not-asked': {
     plant: (c) => {
-      c.plans.push({ id: 9, editionId: EDITION.knots, kind: 'retirement', day: '2026-11-24' });
+      c.plans.push({
+        id: 9,
+        editionId: EDITION.knots,
+        kind: 'retirement',
+        day: '2026-11-24',
+        madeOn: '2018-11-01',
+      });
       c.listings = c.listings.filter((listing) => listing.id !== LISTING.knotsBookshop);
     },
     says: 'on Printworks Direct is selling; it was to be asked on 2026-11-24 to stop',
@@ -70,7 +76,13 @@ export const salePlants: Plants = {
   },
   'retirement-not-planned': {
     plant: (c) => {
-      c.plans.push({ id: 8, editionId: EDITION.third, kind: 'release', day: '2027-02-01' });
+      c.plans.push({
+        id: 8,
+        editionId: EDITION.third,
+        kind: 'release',
+        day: '2027-02-01',
+        madeOn: '2018-11-01',
+      });
     },
     says: 'The Salt Almanac, 3rd edition is to be released on 2027-02-01; the retirement of The Salt Almanac, 2nd edition is not planned.',
     about: { editionId: EDITION.second },

@@ -1,0 +1,44 @@
+import { Refusal } from '../contract/refusal.ts';
+import type { Facts } from '../rules/audit/facts.ts';
+import { coverageOf } from '../rules/pictures/coverage.ts';
+import { spansOf } from '../rules/pictures/life.ts';
+import { moneyOf } from '../rules/pictures/money.ts';
+import { stockOf } from '../rules/pictures/stock.ts';
+import type { Queries, QueryContext } from './context.ts';
+
+/** The joined records of the catalogue, which the audit keeps at hand. */
+function factsOn(context: QueryContext, asOf: string | undefined): Facts {
+  return context.audit.on(asOf ?? context.today, context.today, context.on(asOf)).facts;
+}
+
+export const pictureQueries = {
+  'pictures.life': (context, { workId, asOf }) => {
+    const facts = factsOn(context, asOf);
+    const work = facts.works.find(({ id }) => id === workId);
+    if (!work) throw new Refusal('NOT_FOUND', `There is no work ${workId} on this day.`, 'workId');
+    return {
+      workId,
+      title: work.title,
+      day: facts.day,
+      editions: work.editions.map((edition) => ({
+        editionId: edition.id,
+        label: edition.label,
+        replacesId: edition.replaces?.id ?? null,
+        releaseDay: edition.release?.day ?? null,
+        retirementDay: edition.retirement?.day ?? null,
+        lanes: edition.formats.map((format) => ({
+          formatId: format.id,
+          name: format.name,
+          hyphenated: (format.number ?? format.numbers[0])?.written ?? null,
+          standing: format.standing,
+          onSaleDate: format.onSaleDate,
+          spans: spansOf(format),
+        })),
+      })),
+    };
+  },
+
+  'pictures.coverage': (context, { asOf, ...part }) => coverageOf(factsOn(context, asOf), part),
+  'pictures.stock': (context, { asOf }) => stockOf(factsOn(context, asOf)),
+  'pictures.money': (context, { asOf, most }) => moneyOf(factsOn(context, asOf), most),
+} satisfies Queries<'pictures.life' | 'pictures.coverage' | 'pictures.stock' | 'pictures.money'>;
