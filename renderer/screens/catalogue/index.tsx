@@ -10,6 +10,7 @@ import { ExportPage } from './exchange/export-page.tsx';
 import { ImportPage } from './exchange/import-page.tsx';
 import { FirstRun } from './first-run.tsx';
 import { Headline } from './headline.tsx';
+import { CatalogueParts } from './overview/parts.tsx';
 import { Works } from './works.tsx';
 import './catalogue.css';
 
@@ -51,7 +52,9 @@ function CataloguePage() {
       {over ? <Notice>Let the file go to import it.</Notice> : null}
       <Refused refusal={status.error} />
       {first ? <FirstRun onNewWork={create} /> : null}
-      {!first && status.data ? <Works status={status.data} newWork={newWork} /> : null}
+      {!first && status.data ? (
+        <CatalogueParts list={<Works status={status.data} newWork={newWork} />} />
+      ) : null}
       <NewWorkDialog
         open={creating}
         onClose={() => setCreating(false)}

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { EmptyState, Notice, PageHeader } from '../../ui/index.ts';
 import { EditionSection } from './edition/edition-section.tsx';
 import { Glance } from './glance.tsx';
+import { WorkLife } from './life.tsx';
 import { peopleOf } from './parts/edition-names.ts';
 import { useGoTo } from './parts/go-to.ts';
 import { useWork, useWorkFacts, WorkProvider } from './parts/work-context.tsx';
@@ -56,6 +57,7 @@ function WorkBody() {
   return (
     <>
       <Glance />
+      <WorkLife workId={work.id} />
       {work.editions.map((edition) => (
         <EditionSection key={edition.id} edition={edition} />
       ))}

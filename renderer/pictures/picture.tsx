@@ -1,0 +1,98 @@
+import { type ReactNode, useRef, useState } from 'react';
+import { announce } from '../status.ts';
+import { Button } from '../ui/index.ts';
+import { savePng, saveSvg } from './export.ts';
+import { useWidth } from './use-width.ts';
+import './pictures.css';
+
+export interface PictureProps {
+  /** Names the picture, also for those who cannot see it. */
+  title: string;
+  fileName: string;
+  /** Draws the picture for a width; `onLook` shows what is under the pointer or the focus. */
+  draw: (width: number, onLook: (text: string) => void) => { height: number; content: ReactNode } | null;
+  /** What the shapes and patterns mean. */
+  legend?: ReactNode;
+  /** Shown while nothing is looked at. */
+  hint: string;
+  /** The same as words. */
+  words: ReactNode;
+}
+
+/** A drawing with its legend, a line that tells what is looked at, the same as words, and ways to save it. */
+export function Picture({ title, fileName, draw, legend, hint, words }: PictureProps) {
+  const { box, width } = useWidth();
+  const [looked, setLooked] = useState<string>();
+  const drawing = useRef<SVGSVGElement>(null);
+  const drawn = width > 0 ? draw(width, setLooked) : null;
+  const save = async (as: 'svg' | 'png') => {
+    const picture = drawing.current;
+    if (!picture) return;
+    try {
+      if (as === 'svg') saveSvg(picture, fileName);
+      else await savePng(picture, fileName);
+      announce(`${fileName}.${as} goes to your downloads.`);
+    } catch (thrown) {
+      announce(thrown instanceof Error ? thrown.message : String(thrown), 'refused');
+    }
+  };
+  return (
+    <figure className="drawing" aria-label={title}>
+      {legend}
+      <div className="drawing-sheet" ref={box}>
+        {drawn ? (
+          // biome-ignore lint/a11y/useSemanticElements: a drawing is no group of form fields.
+          <svg
+            ref={drawing}
+            role="group"
+            aria-label={title}
+            className="drawing-svg"
+            viewBox={`0 0 ${width} ${drawn.height}`}
+            width={width}
+            height={drawn.height}
+            onPointerLeave={() => setLooked(undefined)}
+          >
+            {drawn.content}
+          </svg>
+        ) : null}
+      </div>
+      <figcaption className="drawing-foot">
+        <p className={looked === undefined ? 'drawing-look soft' : 'drawing-look'}>{looked ?? hint}</p>
+        <details className="drawing-words">
+          <summary>The same as words</summary>
+          {words}
+        </details>
+        <div className="row drawing-save">
+          <Button kind="quiet" label={`Save as SVG: ${title}`} onClick={() => void save('svg')}>
+            Save as SVG
+          </Button>
+          <Button kind="quiet" label={`Save as PNG: ${title}`} onClick={() => void save('png')}>
+            Save as PNG
+          </Button>
+        </div>
+      </figcaption>
+    </figure>
+  );
+}
+
+/** A field of the drawing that leads somewhere and tells about itself when it is pointed at or has the focus. */
+export function Spot(props: {
+  to: string;
+  text: string;
+  onLook: (text: string) => void;
+  children: ReactNode;
+}) {
+  const { to, text, onLook, children } = props;
+  return (
+    <a
+      href={to}
+      className="spot"
+      aria-label={text}
+      onPointerEnter={() => onLook(text)}
+      onFocus={() => onLook(text)}
+    >
+      {/* What is drawn is told by the name of the link. */}
+      <g aria-hidden="true">{children}</g>
+    </a>
+  );
+}
