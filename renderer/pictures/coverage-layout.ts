@@ -14,7 +14,10 @@ export interface CoverageLayout {
 }
 
 const NARROW = 620;
-const LABELS = 300;
+const LABELS = 350;
+
+/** Height kept for the slanting names of the channels. */
+export const HEAD = 108;
 
 /** Places a field for every format and channel; on a narrow sheet the format's name stands above its fields. */
 export function coverageLayout(coverage: Coverage, width: number): CoverageLayout {
@@ -22,7 +25,7 @@ export function coverageLayout(coverage: Coverage, width: number): CoverageLayou
   const beside = width >= NARROW;
   const left = beside ? LABELS : 4;
   const cell = Math.min(beside ? 96 : 72, Math.max(22, (width - left - 40) / count));
-  const headTop = 96;
+  const headTop = HEAD;
   const row = beside ? 30 : 50;
   const rows = coverage.rows.map((_, index) => {
     const top = headTop + 10 + index * row;

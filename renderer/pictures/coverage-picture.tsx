@@ -51,7 +51,19 @@ function GridRow({ row, layout, box, coverage, to, onLook }: GridRowProps) {
   const room = layout.beside ? layout.left - 12 : layout.width - 8;
   const middle = box.cellTop + SIDE / 2 + 2;
   return (
-    <Spot to={to} text={rowInWords(row, coverage)} onLook={onLook}>
+    <Spot
+      to={to}
+      text={rowInWords(row, coverage)}
+      onLook={onLook}
+      caption={
+        <>
+          {' '}
+          <text x={4} y={layout.beside ? middle + 4 : box.top + 13}>
+            {fitted(label, room, 12.5)}
+          </text>
+        </>
+      }
+    >
       <rect
         x={0}
         y={box.top - 1}
@@ -59,9 +71,6 @@ function GridRow({ row, layout, box, coverage, to, onLook }: GridRowProps) {
         height={layout.beside ? 28 : 46}
         className="spot-ground"
       />
-      <text x={4} y={layout.beside ? middle + 4 : box.top + 13}>
-        {fitted(label, room, 12.5)}
-      </text>
       {row.cells.map((cell, index) => {
         const column = layout.columns[index];
         if (!column) return null;
@@ -109,7 +118,7 @@ function draw(
           key={name}
           transform={`translate(${x + Math.min(layout.cell / 2, 30)} ${layout.headTop}) rotate(-38)`}
         >
-          {fitted(name, 128, 12.5)}
+          {fitted(name, 156, 12.5)}
         </text>
       ))}
       {layout.rows.map((box) => {

@@ -31,13 +31,14 @@ export function svgText(picture: SVGSVGElement): string {
     for (const name of ['class', 'href', 'tabindex', 'style']) element.removeAttribute(name);
   });
   const { width, height } = picture.viewBox.baseVal;
+  copy.removeAttribute('class');
   copy.setAttribute('xmlns', SVG);
   copy.setAttribute('width', String(width));
   copy.setAttribute('height', String(height));
   const ground = document.createElementNS(SVG, 'rect');
   ground.setAttribute('width', String(width));
   ground.setAttribute('height', String(height));
-  ground.setAttribute('fill', getComputedStyle(document.body).backgroundColor);
+  ground.setAttribute('fill', getComputedStyle(picture).backgroundColor);
   copy.prepend(ground);
   return new XMLSerializer().serializeToString(copy);
 }

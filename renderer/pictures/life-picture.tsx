@@ -29,7 +29,19 @@ function Lane({ id, box, layout, to, onLook }: LaneProps) {
   const { lane, top, barTop, bars, saleX } = box;
   const name = `${lane.name} · ${lane.hyphenated ?? 'no number yet'}`;
   return (
-    <Spot to={to} text={laneInWords(lane)} onLook={onLook}>
+    <Spot
+      to={to}
+      text={laneInWords(lane)}
+      onLook={onLook}
+      caption={
+        <>
+          {' '}
+          <text x={LIFE.left} y={top + 11}>
+            {fitted(name, layout.end - LIFE.left, 12.5)}
+          </text>
+        </>
+      }
+    >
       <rect
         x={LIFE.left - 6}
         y={top - 2}
@@ -37,9 +49,6 @@ function Lane({ id, box, layout, to, onLook }: LaneProps) {
         height={LIFE.lane - 4}
         className="spot-ground"
       />
-      <text x={LIFE.left} y={top + 11}>
-        {fitted(name, layout.end - LIFE.left, 12.5)}
-      </text>
       {bars.map((bar) => (
         <Stretch
           key={`${bar.standing}${bar.x}`}

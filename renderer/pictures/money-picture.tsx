@@ -62,14 +62,23 @@ function Bar({ id, row, layout, to, onLook }: BarProps) {
   const { bar, top, barTop } = row;
   const amount = kept(bar);
   return (
-    <Spot to={to} text={barInWords(bar)} onLook={onLook}>
+    <Spot
+      to={to}
+      text={barInWords(bar)}
+      onLook={onLook}
+      caption={
+        <>
+          {' '}
+          <text x={layout.start} y={top + 11}>
+            {fitted(bar.label, layout.width - amount.length * 8 - 20, 12.5)}
+          </text>
+          <text x={layout.width - 6} y={top + 11} textAnchor="end" className="say-strong">
+            {amount}
+          </text>
+        </>
+      }
+    >
       <rect x={0} y={top - 2} width={layout.width} height={MONEY.row - 2} className="spot-ground" />
-      <text x={layout.start} y={top + 11}>
-        {fitted(bar.label, layout.width - amount.length * 8 - 20, 12.5)}
-      </text>
-      <text x={layout.width - 6} y={top + 11} textAnchor="end" className="say-strong">
-        {amount}
-      </text>
       {row.parts.map(({ part, x, width }) => (
         <Part key={part} id={id} part={part} x={x} y={barTop} width={width} />
       ))}

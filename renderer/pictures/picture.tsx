@@ -80,19 +80,26 @@ export function Spot(props: {
   to: string;
   text: string;
   onLook: (text: string) => void;
+  /** Letters beside the field; they are no part of the link, whose name says the same and more. */
+  caption: ReactNode;
   children: ReactNode;
 }) {
-  const { to, text, onLook, children } = props;
+  const { to, text, onLook, caption, children } = props;
   return (
-    <a
-      href={to}
-      className="spot"
-      aria-label={text}
-      onPointerEnter={() => onLook(text)}
-      onFocus={() => onLook(text)}
-    >
-      {/* What is drawn is told by the name of the link. */}
-      <g aria-hidden="true">{children}</g>
-    </a>
+    <g>
+      {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: it holds letters alone, nothing that takes the focus. */}
+      <g aria-hidden="true" className="spot-caption">
+        {caption}
+      </g>
+      <a
+        href={to}
+        className="spot"
+        aria-label={text}
+        onPointerEnter={() => onLook(text)}
+        onFocus={() => onLook(text)}
+      >
+        {children}
+      </a>
+    </g>
   );
 }

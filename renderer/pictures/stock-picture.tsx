@@ -41,8 +41,8 @@ function draw(stock: Stock, width: number) {
       <path d={`M${todayX} ${top - 6}V${bottom}`} className="line-today" />
       <circle cx={todayX} cy={todayY} r="4" className="mark" />
       <text
-        x={todayX + (late ? -9 : 9)}
-        y={Math.min(todayY + 18, bottom - 8)}
+        x={todayX + (late ? -9 : 7)}
+        y={Math.min(todayY + 22, bottom - 8)}
         textAnchor={late ? 'end' : 'start'}
         className="say-strong"
       >
