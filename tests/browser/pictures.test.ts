@@ -129,6 +129,7 @@ describe.skipIf(noBrowser)('with keyboard and files', () => {
       .first()
       .waitFor();
     expect((await w.call('audit.count', {})).note).toBe(before.note - 1);
+    expect(await w.faults()).toEqual([]);
     await w.page
       .getByRole('button', { name: /^Accept: / })
       .first()
