@@ -49,7 +49,6 @@ import {
 } from './numbers.ts';
 import { importOnix, previewOnix } from './onix.ts';
 import { exportOnix, importOnix, previewOnix } from './onix.ts';
-import { exportOnix } from './onix.ts';
 import { coverageGrid, lifeOfWork, moneyByChannel, numbersLeft } from './pictures.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';

@@ -24,7 +24,7 @@ function changes(facts: Facts): Map<string, number> {
   for (const block of facts.blocks) {
     const uses = taken.filter((one) => one.block === block).map(({ day }) => day);
     // A block whose day is not recorded, or recorded too late, was there when its first number was taken.
-    const first = uses.reduce((day, use) => (use < day ? use : day), block.boughtOn ?? facts.day);
+    const first = [block.boughtOn ?? facts.day, ...uses].sort()[0] ?? facts.day;
     add(first, 10 ** (12 - block.digits.length));
     for (const day of uses) add(day, -1);
   }
