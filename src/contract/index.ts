@@ -48,7 +48,6 @@ import {
   spendNumber,
 } from './numbers.ts';
 import { importOnix, previewOnix } from './onix.ts';
-import { exportOnix, importOnix, previewOnix } from './onix.ts';
 import { coverageGrid, lifeOfWork, moneyByChannel, numbersLeft } from './pictures.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';
