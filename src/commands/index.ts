@@ -1,6 +1,7 @@
 import type { CommandName } from '../contract/index.ts';
 import { acceptanceCommands } from './acceptances.ts';
 import { blockCommands } from './blocks.ts';
+import { bulkCommands } from './bulk.ts';
 import { channelCommands } from './channels.ts';
 import type { CommandHandler } from './context.ts';
 import { costCommands } from './costs.ts';
@@ -19,6 +20,7 @@ import { planCommands } from './plans.ts';
 import { proofCommands } from './proofs.ts';
 import { rangeCommands } from './ranges.ts';
 import { retirementCommands } from './retirement.ts';
+import { savedFilterCommands } from './saved-filters.ts';
 import { settingCommands } from './settings.ts';
 import { sheetCommands } from './sheets.ts';
 import { submissionCommands } from './submissions.ts';
@@ -32,6 +34,7 @@ import { workCommands } from './works.ts';
 export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...acceptanceCommands,
   ...blockCommands,
+  ...bulkCommands,
   ...channelCommands,
   ...costCommands,
   ...demoCommands,
@@ -49,6 +52,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...proofCommands,
   ...rangeCommands,
   ...retirementCommands,
+  ...savedFilterCommands,
   ...settingCommands,
   ...submissionCommands,
   ...sheetCommands,

@@ -19,6 +19,7 @@ import {
   runwayOfBlocks,
   updateBlock,
 } from './blocks.ts';
+import { changeMany } from './bulk.ts';
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
 import { addCost, editionCosts, removeCost, updateCost } from './costs.ts';
@@ -35,6 +36,14 @@ import {
 import { makeExport } from './exports.ts';
 import { dropFile, getFile, putFile } from './files.ts';
 import { recordFormatFile, withdrawFormatFile } from './format-files.ts';
+import {
+  findFormats,
+  formatChoices,
+  listFilters,
+  readFormatRows,
+  removeFilter,
+  saveFilter,
+} from './format-list.ts';
 import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
 import { checkIsbns } from './isbns.ts';
 import { listJournal, undoChange } from './journal.ts';
@@ -201,6 +210,13 @@ const all = [
   getSettings,
   updateSettings,
   findRecords,
+  findFormats,
+  readFormatRows,
+  formatChoices,
+  changeMany,
+  listFilters,
+  saveFilter,
+  removeFilter,
 ] as const;
 
 type Declared = (typeof all)[number];

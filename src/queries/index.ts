@@ -9,6 +9,7 @@ import { costQueries } from './costs.ts';
 import { coverQueries } from './covers.ts';
 import { editionAdviceQueries } from './edition-advice.ts';
 import { exportQueries } from './exports.ts';
+import { formatListQueries } from './format-list.ts';
 import { journalQueries } from './journal.ts';
 import { numberQueries } from './numbers.ts';
 import { onixPreviewQueries } from './onix-preview.ts';
@@ -37,6 +38,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...costQueries,
   ...coverQueries,
   ...editionAdviceQueries,
+  ...formatListQueries,
   ...journalQueries,
   ...numberQueries,
   ...onixPreviewQueries,
