@@ -17,6 +17,8 @@ CREATE VIRTUAL TABLE search_words USING fts5 (
 
 CREATE INDEX edition_contributor_by_name ON edition_contributor (name);
 CREATE INDEX number_by_last_four ON number (substr(isbn13, -4));
+-- Spent numbers of cancelled formats included, which number_of_format leaves out.
+CREATE INDEX number_by_format ON number (format_id) WHERE format_id IS NOT NULL;
 
 -- What the entries must be. A person is entered once, under the first row that bears the name.
 CREATE VIEW search_source AS

@@ -134,9 +134,9 @@ export function tableFormats(db: ReadDb, ids: readonly number[]): TableFormat[] 
          ORDER BY p.currency) FROM format_price p WHERE p.format_id = f.id) AS prices,
        (SELECT json_group_array(json_object('channelName', c.name, 'standing', l.standing) ORDER BY c.name)
          FROM listing l JOIN channel c ON c.id = l.channel_id WHERE l.format_id = f.id) AS listings
-     FROM format f JOIN edition e ON e.id = f.edition_id JOIN format_standing s ON s.format_id = f.id
-       LEFT JOIN number n ON n.format_id = f.id AND (n.spent_on IS NULL OR f.cancelled_on IS NOT NULL)
-     WHERE f.id IN (SELECT value FROM json_each(?))`,
+     FROM json_each(?) j CROSS JOIN format f ON f.id = j.value JOIN edition e ON e.id = f.edition_id
+       JOIN format_standing s ON s.format_id = f.id
+       LEFT JOIN number n ON n.format_id = f.id AND (n.spent_on IS NULL OR f.cancelled_on IS NOT NULL)`,
     JSON.stringify(ids),
   );
 }

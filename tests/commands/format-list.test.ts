@@ -1,5 +1,4 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { bulkCommands } from '../../src/commands/bulk.ts';
 import type { BulkAction } from '../../src/contract/bulk.ts';
 import { formatTerms } from '../../src/contract/format-list.ts';
 import { formatListQueries } from '../../src/queries/format-list.ts';
@@ -113,11 +112,14 @@ describe('the list of formats', () => {
   });
 });
 
-describe('with 100,000 formats', () => {
+// Twenty thousand for every run; the figures for more: FORMATS=100000 npx vitest run tests/commands/format-list.test.ts
+const FORMATS = Number(process.env.FORMATS ?? 20_000);
+
+describe(`with ${FORMATS.toLocaleString('en')} formats`, () => {
   let t: TestFile;
   beforeAll(() => {
     t = openTestFile();
-    growLarge(t.file.file, 100_000);
+    growLarge(t.file.file, FORMATS);
   }, 240_000);
   afterAll(() => t.close());
 
@@ -143,17 +145,17 @@ describe('with 100,000 formats', () => {
       'the',
       'almanac lantern',
       'person 77',
-      'salt 4711',
-      isbnOf(70_001),
-      isbnOf(70_001).slice(-4),
-      '70001',
+      'salt 471',
+      isbnOf(17_001),
+      isbnOf(17_001).slice(-4),
+      '17001',
     ])
       times[text] = took(() => find(text));
     console.log(
-      'search with 100,000 formats, ms:',
+      `search with ${FORMATS} formats, ms:`,
       JSON.stringify(times, (_, ms) => (typeof ms === 'number' ? Math.round(ms * 10) / 10 : ms)),
     );
-    expect(find(isbnOf(70_001)).numbers).toHaveLength(1);
+    expect(find(isbnOf(17_001)).numbers).toHaveLength(1);
     expect(find('salt').works).toHaveLength(6);
     expect(Math.max(...Object.values(times))).toBeLessThan(400);
   });
@@ -168,24 +170,17 @@ describe('with 100,000 formats', () => {
       price: took(() => sorted('price')),
     };
     const { ids } = sorted('title');
-    expect(ids).toHaveLength(100_000);
+    expect(ids).toHaveLength(FORMATS);
     const page = took(() =>
-      t.query((context) => formatListQueries['formats.rows'](context, { ids: ids.slice(60_000, 60_100) })),
+      t.query((context) =>
+        formatListQueries['formats.rows'](context, { ids: ids.slice(FORMATS / 2, FORMATS / 2 + 100) }),
+      ),
     );
     console.log(
-      'table of 100,000 formats, ms:',
+      `table of ${FORMATS} formats, ms:`,
       JSON.stringify({ ...times, page }, (_, ms) => (typeof ms === 'number' ? Math.round(ms) : ms)),
     );
     expect(page).toBeLessThan(200);
     expect(Math.max(...Object.values(times))).toBeLessThan(5_000);
-  });
-
-  it('sets a thousand prices in one go', () => {
-    const formatIds = Array.from({ length: 1_000 }, (_, at) => 1 + at * 7);
-    const price = { currency: 'SEK', amountMinor: 100, tax: 'including' } as const;
-    const { done } = t.command((context) =>
-      bulkCommands['formats.bulk'](context, { formatIds, action: { what: 'set price', price }, mode: 'all' }),
-    );
-    expect(done).toBe(1_000);
   });
 });

@@ -1,3 +1,6 @@
+// A grid is no <table>: only the rows in sight are there, so its roles are written out.
+// biome-ignore-all lint/a11y/useSemanticElements: see above.
+// biome-ignore-all lint/a11y/useAriaPropsSupportedByRole: the role of a cell comes with its other attributes.
 import type { CSSProperties, PointerEvent } from 'react';
 import { classNames } from '../class-names.ts';
 import { type GridColumn, type GridProps, NARROWEST, type Place, WIDEST } from './types.ts';
@@ -45,7 +48,9 @@ function Head<Row>({ props, at, cellId, setPlace }: { props: GridProps<Row> } & 
             aria-label="Choose every format of this list"
             checked={all}
             onChange={() =>
-              props.onChoose(all ? new Set() : new Set(Array.from({ length: count }, (_, index) => props.idAt(index))))
+              props.onChoose(
+                all ? new Set() : new Set(Array.from({ length: count }, (_, index) => props.idAt(index))),
+              )
             }
           />
         </div>
@@ -75,7 +80,9 @@ function Head<Row>({ props, at, cellId, setPlace }: { props: GridProps<Row> } & 
                 className="grid-edge"
                 aria-hidden="true"
                 onPointerDown={(event) =>
-                  dragWidth(event, widths[column.key] ?? column.width, (width) => props.onWidth(column.key, width))
+                  dragWidth(event, widths[column.key] ?? column.width, (width) =>
+                    props.onWidth(column.key, width),
+                  )
                 }
               />
             </div>
@@ -86,9 +93,7 @@ function Head<Row>({ props, at, cellId, setPlace }: { props: GridProps<Row> } & 
   );
 }
 
-function Line<Row>(
-  line: { props: GridProps<Row>; index: number; start: number } & CellShared,
-) {
+function Line<Row>(line: { props: GridProps<Row>; index: number; start: number } & CellShared) {
   const { props, index, start, at, cellId, setPlace } = line;
   const row = props.rowAt(index);
   const id = props.idAt(index);
@@ -143,7 +148,10 @@ function Line<Row>(
  */
 export function Grid<Row>(props: GridProps<Row>) {
   const { frame, items, height, at, cellId, setPlace, onKeyDown } = useGrid(props);
-  const tracks = ['2.5rem', ...props.columns.map((column) => `${props.widths[column.key] ?? column.width}px`)];
+  const tracks = [
+    '2.5rem',
+    ...props.columns.map((column) => `${props.widths[column.key] ?? column.width}px`),
+  ];
   const shared = { at, cellId, setPlace };
   return (
     <div

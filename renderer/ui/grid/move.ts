@@ -22,9 +22,7 @@ export function placeAfter({ key, ctrl }: Pressed, from: Place, extent: Extent):
     ArrowRight: { row, column: column + 1 },
     ArrowLeft: { row, column: column - 1 },
     Home: ctrl ? { row: 0, column: 0 } : { row, column: 0 },
-    End: ctrl
-      ? { row: extent.rows - 1, column: extent.columns - 1 }
-      : { row, column: extent.columns - 1 },
+    End: ctrl ? { row: extent.rows - 1, column: extent.columns - 1 } : { row, column: extent.columns - 1 },
     PageDown: { row: row + extent.page, column },
     PageUp: { row: Math.max(row < 0 ? -1 : 0, row - extent.page), column },
   };

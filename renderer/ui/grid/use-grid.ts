@@ -1,5 +1,5 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
-import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
 import { placeAfter, withRows } from './move.ts';
 import type { GridProps, Place } from './types.ts';
 import { NARROWEST, WIDEST } from './types.ts';
@@ -23,8 +23,9 @@ function useRowsInSight<Row>({ count, onSight }: GridProps<Row>, at: number) {
     },
   });
   const items = rows.getVirtualItems();
-  const first = items[0]?.index ?? 0;
-  const last = items.at(-1)?.index ?? 0;
+  // Not the items: the row the keys are at may be far out of sight.
+  const first = rows.range?.startIndex ?? 0;
+  const last = rows.range?.endIndex ?? 0;
   useEffect(() => onSight(first, last), [onSight, first, last]);
   return { frame, rows, items };
 }
@@ -59,7 +60,9 @@ function actByKey<Row>(event: KeyboardEvent, props: GridProps<Row>, { row, colum
   if (opened) return true;
   if (event.key.toLowerCase() !== 'c' || !(event.ctrlKey || event.metaKey)) return false;
   if (window.getSelection()?.isCollapsed === false) return false;
-  const picked = Array.from({ length: props.count }, (_, at) => at).filter((at) => props.chosen.has(props.idAt(at)));
+  const picked = Array.from({ length: props.count }, (_, at) => at).filter((at) =>
+    props.chosen.has(props.idAt(at)),
+  );
   props.onCopy(picked.length > 0 || row < 0 ? picked : [row]);
   return true;
 }
@@ -68,16 +71,23 @@ function actByKey<Row>(event: KeyboardEvent, props: GridProps<Row>, { row, colum
 export function useGrid<Row>(props: GridProps<Row>) {
   const id = useId();
   const [place, setPlace] = useState<Place>({ row: 0, column: 1 });
-  const at = { row: Math.min(place.row, props.count - 1), column: Math.min(place.column, props.columns.length) };
+  const at = {
+    row: Math.min(place.row, props.count - 1),
+    column: Math.min(place.column, props.columns.length),
+  };
   const { frame, rows, items } = useRowsInSight(props, at.row);
   const moved = useRef(false);
   const cellId = (row: number, column: number) => `${id}-${row}-${column}`;
-  useEffect(() => {
+  // Before the next key arrives: it must find the focus where this one put it.
+  useLayoutEffect(() => {
     if (!moved.current) return;
     moved.current = false;
     const cell = document.getElementById(cellId(at.row, at.column));
     cell?.focus({ preventScroll: true });
-    cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    // After the list has scrolled to the row, which it does with the next frame.
+    requestAnimationFrame(() => {
+      if (cell === document.activeElement) cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    });
   });
   const goTo = (next: Place) => {
     moved.current = true;
@@ -85,12 +95,17 @@ export function useGrid<Row>(props: GridProps<Row>) {
     if (next.row >= 0) rows.scrollToIndex(next.row, { align: 'auto' });
   };
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.altKey || (event.target instanceof HTMLElement && event.target.matches('input:not([type=checkbox])')))
+    if (
+      event.altKey ||
+      (event.target instanceof HTMLElement && event.target.matches('input:not([type=checkbox])'))
+    )
       return;
     const done = actByKey(event, props, at) || chooseByKey(event, props, at);
     const page = Math.max(1, Math.floor((frame.current?.clientHeight ?? 0) / ROW_HEIGHT) - 2);
     const extent = { rows: props.count, columns: props.columns.length + 1, page };
-    const next = done ? undefined : placeAfter({ key: event.key, ctrl: event.ctrlKey || event.metaKey }, at, extent);
+    const next = done
+      ? undefined
+      : placeAfter({ key: event.key, ctrl: event.ctrlKey || event.metaKey }, at, extent);
     if (next) {
       if (event.shiftKey && at.row >= 0 && next.row >= 0 && next.row !== at.row)
         props.onChoose(withRows(props.chosen, [at.row, next.row], props.idAt, true));

@@ -25,7 +25,12 @@ export function BulkBar({ chosen, onDone }: { chosen: ReadonlySet<number>; onDon
       {none
         ? null
         : WHATS.map((one) => (
-            <Button key={one} onClick={() => setWhat(one)} disabled={readOnly !== undefined} reason={readOnly}>
+            <Button
+              key={one}
+              onClick={() => setWhat(one)}
+              disabled={readOnly !== undefined}
+              reason={readOnly}
+            >
               {BULK_NAMES[one]}…
             </Button>
           ))}

@@ -21,14 +21,14 @@ function Preview({ result }: { result: Result }) {
       </p>
       {locks > 0 ? (
         <Notice tone="care" title={`This locks the identity of ${counted(locks, 'format')}.`}>
-          Title, people, number and form can then no longer be changed by mistake. The channel’s own terms say what it
-          still lets you correct.
+          Title, people, number and form can then no longer be changed by mistake. The channel’s own terms say
+          what it still lets you correct.
         </Notice>
       ) : null}
       {refused > 0 ? (
         <section aria-label="Refused">
           <h3>Why {refused.toLocaleString()} cannot take it</h3>
-          <ul className="bulk-refusals" tabIndex={-1}>
+          <ul className="bulk-refusals">
             {refusals.map((one) => (
               <li key={one.formatId}>
                 <b>{one.name}</b>: {one.sentence}
@@ -70,7 +70,9 @@ export function BulkDialog({ what, formatIds, onClose, onDone }: BulkDialogProps
       reason="There is nothing to change."
       onClick={() => void run(preview.refused > 0 ? 'good ones' : 'all')}
     >
-      {preview.refused > 0 ? `Do it for the ${preview.done.toLocaleString()} that can take it` : 'Do it for all'}
+      {preview.refused > 0
+        ? `Do it for the ${preview.done.toLocaleString()} that can take it`
+        : 'Do it for all'}
     </Button>
   ) : (
     <Button

@@ -73,7 +73,11 @@ function SubjectFields({ onChange }: BulkFieldsProps) {
     setScheme(nextScheme);
     setCode(nextCode);
     const text = nextScheme === 'own' ? nextCode.trim() : nextCode.trim().toUpperCase();
-    onChange(text === '' ? undefined : { what: 'add subject', subject: { scheme: nextScheme, code: text, heading: '' } });
+    onChange(
+      text === ''
+        ? undefined
+        : { what: 'add subject', subject: { scheme: nextScheme, code: text, heading: '' } },
+    );
   };
   return (
     <>
@@ -83,13 +87,22 @@ function SubjectFields({ onChange }: BulkFieldsProps) {
         choices={SUBJECT_SCHEMES.map((one) => ({ value: one, label: SCHEME_NAMES[one] }))}
         onChange={(next) => tell(next, code)}
       />
-      <TextInput label="Code" required mono width="short" value={code} onChange={(next) => tell(scheme, next)} />
+      <TextInput
+        label="Code"
+        required
+        mono
+        width="short"
+        value={code}
+        onChange={(next) => tell(scheme, next)}
+      />
     </>
   );
 }
 
 function ChannelFields({ onChange, move }: BulkFieldsProps & { move: boolean }) {
-  const channels = (useQueryOf('channels.list', {}).data?.channels ?? []).filter((one) => one.closedOn === null);
+  const channels = (useQueryOf('channels.list', {}).data?.channels ?? []).filter(
+    (one) => one.closedOn === null,
+  );
   const [channel, setChannel] = useState('');
   const [day, setDay] = useState('');
   const tell = (id: string, on: string) => {

@@ -39,7 +39,8 @@ export function ColumnsDialog({ columns, onClose }: { columns: Columns; onClose:
                 max={WIDEST}
                 disabled={!shown}
                 onChange={(width) => {
-                  if (width !== undefined && width >= NARROWEST && width <= WIDEST) columns.setWidth(column.key, width);
+                  if (width !== undefined && width >= NARROWEST && width <= WIDEST)
+                    columns.setWidth(column.key, width);
                 }}
               />
             </li>

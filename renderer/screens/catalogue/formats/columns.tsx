@@ -30,7 +30,14 @@ export const COLUMNS: readonly (GridColumn<FormatRow> & { key: FormatSort | 'peo
       </Link>
     ),
   },
-  { key: 'form', header: 'Format', width: 150, sortable: true, text: (row) => row.name, cell: (row) => row.name },
+  {
+    key: 'form',
+    header: 'Format',
+    width: 150,
+    sortable: true,
+    text: (row) => row.name,
+    cell: (row) => row.name,
+  },
   {
     key: 'number',
     header: 'Number',

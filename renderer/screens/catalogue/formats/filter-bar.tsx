@@ -37,7 +37,12 @@ export function FilterBar({ asked }: { asked: ReturnType<typeof useFormatTerms> 
   return (
     <>
       <div className="filter-line">
-        <SearchInput label="Search formats" placeholder="Title, person or number" value={typed} onChange={type} />
+        <SearchInput
+          label="Search formats"
+          placeholder="Title, person or number"
+          value={typed}
+          onChange={type}
+        />
         <Button onClick={() => setOpen(true)}>Filter…</Button>
         <SavedFilters terms={terms} filtered={filtered} onChoose={setTerms} />
       </div>

@@ -14,7 +14,13 @@ interface GroupProps<Value> {
   onChange: (chosen: Value[]) => void;
 }
 
-function Group<Value extends string | number>({ title, values, nameOf, chosen, onChange }: GroupProps<Value>) {
+function Group<Value extends string | number>({
+  title,
+  values,
+  nameOf,
+  chosen,
+  onChange,
+}: GroupProps<Value>) {
   if (values.length === 0) return null;
   return (
     <fieldset>
@@ -98,7 +104,11 @@ function Days({ draft, set }: Part) {
         ]}
         width="short"
       />
-      <DateInput label="From" value={draft.from ?? ''} onChange={(day) => set({ from: day === '' ? null : day })} />
+      <DateInput
+        label="From"
+        value={draft.from ?? ''}
+        onChange={(day) => set({ from: day === '' ? null : day })}
+      />
       <DateInput label="To" value={draft.to ?? ''} onChange={(day) => set({ to: day === '' ? null : day })} />
     </div>
   );
@@ -138,7 +148,9 @@ export function FilterDialog({
       }
     >
       <div className="stack">
-        <p className="soft">Every kind of condition that is set must hold; within a kind, any of the ticked ones.</p>
+        <p className="soft">
+          Every kind of condition that is set must hold; within a kind, any of the ticked ones.
+        </p>
         <Groups draft={draft} set={set} />
         <Days draft={draft} set={set} />
         <Checkbox

@@ -45,7 +45,9 @@ export default function FormatsTable() {
       <Refused refusal={found.error} />
       <div className="formats-line">
         <p role="status">
-          {found.data ? `${counted(ids.length, 'format')} of ${found.data.all.toLocaleString()}` : 'Reading the catalogue…'}
+          {found.data
+            ? `${counted(ids.length, 'format')} of ${found.data.all.toLocaleString()}`
+            : 'Reading the catalogue…'}
         </p>
         <div className="row">
           <Button onClick={() => setChoosing(true)}>Columns…</Button>

@@ -32,7 +32,9 @@ function SaveDialog({ terms, onClose }: { terms: FormatTerms; onClose: () => voi
         onChange={setName}
         required
         help={
-          same ? `“${same.name}” is there already; it gets these conditions.` : 'It is kept in the catalogue file.'
+          same
+            ? `“${same.name}” is there already; it gets these conditions.`
+            : 'It is kept in the catalogue file.'
         }
         error={save.errorOf('name')}
       />

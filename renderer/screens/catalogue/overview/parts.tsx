@@ -4,12 +4,14 @@ import { Tabs } from '../../../ui/index.ts';
 
 const Overview = lazy(() => import('./overview.tsx'));
 
-type Part = 'list' | 'glance';
+const FormatsTable = lazy(() => import('../formats/formats-table.tsx'));
 
-/** The catalogue as a list or at a glance, as pictures; the list comes first. */
+type Part = 'list' | 'formats' | 'glance';
+
+/** The catalogue as a list of works, as a table of formats, or at a glance, as pictures; the list comes first. */
 export function CatalogueParts({ list }: { list: ReactNode }) {
   const [part, setPart] = useQueryParam('part', 'list');
-  const shown: Part = part === 'glance' ? 'glance' : 'list';
+  const shown: Part = part === 'glance' || part === 'formats' ? part : 'list';
   return (
     <Tabs<Part>
       label="Ways to look at the catalogue"
@@ -17,14 +19,15 @@ export function CatalogueParts({ list }: { list: ReactNode }) {
       onChange={setPart}
       tabs={[
         { id: 'list', label: 'List' },
+        { id: 'formats', label: 'Formats' },
         { id: 'glance', label: 'At a glance' },
       ]}
     >
       {shown === 'list' ? (
         list
       ) : (
-        <Suspense fallback={<p className="waiting">Drawing…</p>}>
-          <Overview />
+        <Suspense fallback={<p className="waiting">Opening…</p>}>
+          {shown === 'formats' ? <FormatsTable /> : <Overview />}
         </Suspense>
       )}
     </Tabs>
