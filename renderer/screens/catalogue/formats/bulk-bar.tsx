@@ -4,14 +4,8 @@ import { useReadOnly } from '../../../read-only.ts';
 import { Button } from '../../../ui/index.ts';
 import { counted } from '../words.ts';
 import { BulkDialog } from './bulk-dialog.tsx';
+import { BULK_NAMES } from './bulk-names.ts';
 
-export const BULK_NAMES: Record<BulkAction['what'], string> = {
-  'set price': 'Set a price',
-  'add keywords': 'Add keywords',
-  'add subject': 'Add a subject',
-  'list on channel': 'List on a channel',
-  'move one step': 'Move listings one step',
-};
 const WHATS = Object.keys(BULK_NAMES) as BulkAction['what'][];
 
 /** What can be done to the chosen formats. */

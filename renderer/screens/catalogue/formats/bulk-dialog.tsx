@@ -4,8 +4,8 @@ import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, Dialog, Notice, Refused } from '../../../ui/index.ts';
 import { counted } from '../words.ts';
-import { BULK_NAMES } from './bulk-bar.tsx';
 import { BulkFields } from './bulk-fields.tsx';
+import { BULK_NAMES } from './bulk-names.ts';
 
 type Result = OutputOf<'formats.bulk'>;
 
