@@ -37,7 +37,7 @@ export default function FormatsTable() {
   const picked = new Set([...chosen].filter((id) => shown.has(id)));
   const copy = async (wanted: readonly number[]) => {
     const text = await asTsv(wanted, columns.columns, asOf);
-    await copyText(text, counted(wanted.length, 'row'));
+    await copyText(text, `The text of ${counted(wanted.length, 'row')}`);
   };
   return (
     <div className="formats">
