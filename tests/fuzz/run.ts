@@ -1,0 +1,14 @@
+import { FUZZED, type Fuzzed, fuzz } from './readers.ts';
+
+/** `npm run fuzz -- KIND [INPUTS]` gives a reader damaged copies of real files, 100,000 unless told otherwise. */
+const [kind = '', inputs = '100000'] = process.argv.slice(2);
+
+if (!Object.hasOwn(FUZZED, kind)) {
+  console.error(`Readers: ${Object.keys(FUZZED).join(', ')}. Run one with: npm run fuzz -- KIND [INPUTS]`);
+  process.exitCode = 2;
+} else {
+  const { taken, refused, slowestMs } = fuzz(kind as Fuzzed, Number(inputs));
+  console.log(
+    `${kind}: ${Number(inputs).toLocaleString('en')} damaged files, ${taken} taken, ${refused} refused in a sentence; the slowest took ${Math.round(slowestMs)} ms. Nothing broke, hung or was left behind.`,
+  );
+}
