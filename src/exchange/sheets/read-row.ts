@@ -258,6 +258,9 @@ const TAKERS: { [K in SheetFieldKey]: Taker } = {
   listing,
 };
 
+/** What a cell shows whose formula failed (ISO/IEC 29500-1, section 18.17.3). */
+const FAILED_FORMULA = /^#(?:N\/A|NAME\?|REF!|VALUE!|DIV\/0!|NUM!|NULL!)$/;
+
 /** What the person has put in place of a cell, by row and column: `5 2`. */
 export type Repairs = ReadonlyMap<string, string>;
 
@@ -287,6 +290,8 @@ export function readRow(
     const text = cellText(row, column.index, repairs);
     if (text === '') continue;
     try {
+      if (FAILED_FORMULA.test(text))
+        throw new CellTrouble('A formula of the spreadsheet failed here; write the text itself.');
       TAKERS[column.field](read, text, column, table);
     } catch (error) {
       if (!(error instanceof CellTrouble)) throw error;
