@@ -1,10 +1,15 @@
+import { fuzz as fuzzOnix } from './onix.ts';
 import { FUZZED, type Fuzzed, fuzz } from './readers.ts';
 
 /** `npm run fuzz -- KIND [INPUTS]` gives a reader damaged copies of real files, 100,000 unless told otherwise. */
 const [kind = '', inputs = '100000'] = process.argv.slice(2);
 
-if (!Object.hasOwn(FUZZED, kind)) {
-  console.error(`Readers: ${Object.keys(FUZZED).join(', ')}. Run one with: npm run fuzz -- KIND [INPUTS]`);
+if (kind === 'onix') {
+  fuzzOnix(Number(inputs));
+} else if (!Object.hasOwn(FUZZED, kind)) {
+  console.error(
+    `Readers: ${[...Object.keys(FUZZED), 'onix'].join(', ')}. Run one with: npm run fuzz -- KIND [INPUTS]`,
+  );
   process.exitCode = 2;
 } else {
   const { taken, refused, slowestMs } = fuzz(kind as Fuzzed, Number(inputs));

@@ -6,12 +6,12 @@ export type PlannedWork = Preview['works'][number];
 
 /** What each state is called, with the shape that stands beside it. */
 export const STATES: Record<OnixState, { word: string; shape: string }> = {
-  new: { word: 'New', shape: '＋' },
+  new: { word: 'New', shape: '+' },
   changed: { word: 'Changed', shape: '≠' },
   unchanged: { word: 'The same', shape: '=' },
   locked: { word: 'Locked', shape: '■' },
   conflicting: { word: 'In conflict', shape: '▲' },
-  refused: { word: 'Cannot be taken', shape: '✕' },
+  refused: { word: 'Cannot be taken', shape: '×' },
 };
 
 /** Whether a row is ticked before anyone looks: what is safe to take. */
