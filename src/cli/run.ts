@@ -10,6 +10,7 @@ import { exportFile } from './commands/export.ts';
 import { importFile } from './commands/import.ts';
 import { isbn } from './commands/isbn.ts';
 import { journal } from './commands/journal.ts';
+import { report } from './commands/report.ts';
 import { restore } from './commands/restore.ts';
 import { status } from './commands/status.ts';
 import { Failure } from './failure.ts';
@@ -18,6 +19,7 @@ import type { Io } from './io.ts';
 const COMMANDS: readonly Command[] = [
   status,
   audit,
+  report,
   block,
   isbn,
   journal,

@@ -89,6 +89,8 @@ export const audit = z.object({
   demo: z.boolean(),
   journalHead: z.string(),
   rules: z.int(),
+  /** Stands for the words of all rules: another one once a rule has changed. */
+  ruleSet: z.string(),
   formats: z.array(auditRow),
   numbers: z.object({ free: z.int(), reserved: z.int(), assigned: z.int(), spent: z.int() }),
   findings: z.array(finding),
@@ -113,6 +115,15 @@ export const auditText = operation({
   summary: 'The audit as plain text or CSV, ready to save.',
   input: z.object({ asOf, as: z.enum(['text', 'csv']) }),
   output: z.object({ fileName: z.string(), text: z.string() }),
+  errors: [],
+});
+
+export const auditReport = operation({
+  name: 'audit.report',
+  kind: 'query',
+  summary: 'The audit as a document to print or send: PDF on A4 or Letter, or HTML that stands alone.',
+  input: z.object({ asOf, as: z.enum(['pdf', 'html']), paper: z.enum(['A4', 'Letter']).default('A4') }),
+  output: z.object({ fileName: z.string(), mediaType: z.string(), base64: z.string() }),
   errors: [],
 });
 

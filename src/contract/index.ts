@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import {
   acceptFinding,
   auditAgain,
+  auditReport,
   auditRules,
   auditText,
   countFindings,
@@ -186,6 +187,7 @@ const all = [
   moneyByChannel,
   auditRules,
   countFindings,
+  auditReport,
   auditAgain,
   acceptFinding,
   reopenFinding,

@@ -179,10 +179,13 @@ export function auditCsv(audit: Audit): string {
 }
 
 /** 'halyard-and-fen-audit-2026-11-25.csv' from the catalogue file's name and the day spoken of. */
-export function auditFileName(audit: Pick<Audit, 'fileName' | 'asOf'>, as: 'text' | 'csv'): string {
+export function auditFileName(
+  audit: Pick<Audit, 'fileName' | 'asOf'>,
+  as: 'text' | 'csv' | 'html' | 'pdf',
+): string {
   const base = audit.fileName
     .replace(/\.ledger$/i, '')
     .replace(/[^\p{L}\p{N}_-]+/gu, '-')
     .replace(/^-+|-+$/g, '');
-  return `${base || 'catalogue'}-audit-${audit.asOf}.${as === 'csv' ? 'csv' : 'txt'}`;
+  return `${base || 'catalogue'}-audit-${audit.asOf}.${as === 'text' ? 'txt' : as}`;
 }

@@ -1,7 +1,9 @@
 import type { Audit, Finding, Severity } from '../contract/audit.ts';
 import { auditCsv, auditFileName, auditPlainText } from '../exchange/audit-report.ts';
+import { auditHtml } from '../exchange/report-html.ts';
+import { auditPdf } from '../exchange/report-pdf.ts';
 import { withAcceptances } from '../records/findings.ts';
-import { AUDIT_RULES } from '../rules/audit/index.ts';
+import { AUDIT_RULES, RULE_SET } from '../rules/audit/index.ts';
 import { auditRows, numberCounts } from '../rules/audit/overview.ts';
 import { acceptancesOn } from '../store/acceptances.ts';
 import { journalHead } from '../store/journal.ts';
@@ -25,6 +27,7 @@ function run(context: QueryContext, asOf: string | undefined): Audit {
     demo: isDemo(context.db),
     journalHead: journalHead(context.db).hash,
     rules: AUDIT_RULES.length,
+    ruleSet: RULE_SET,
     formats: auditRows(facts),
     numbers: numberCounts(facts),
     findings,
@@ -40,6 +43,16 @@ export const auditQueries = {
     return {
       fileName: auditFileName(result, input.as),
       text: input.as === 'csv' ? auditCsv(result) : auditPlainText(result),
+    };
+  },
+
+  'audit.report': (context, { asOf, as, paper }) => {
+    const result = run(context, asOf);
+    const bytes = as === 'pdf' ? auditPdf(result, paper) : Buffer.from(auditHtml(result, paper));
+    return {
+      fileName: auditFileName(result, as),
+      mediaType: as === 'pdf' ? 'application/pdf' : 'text/html',
+      base64: bytes.toString('base64'),
     };
   },
 
@@ -78,4 +91,6 @@ export const auditQueries = {
       source,
     })),
   }),
-} satisfies Queries<'audit.run' | 'audit.text' | 'audit.count' | 'audit.again' | 'audit.rules'>;
+} satisfies Queries<
+  'audit.report' | 'audit.run' | 'audit.text' | 'audit.count' | 'audit.again' | 'audit.rules'
+>;

@@ -82,6 +82,7 @@ describe('the audit as CSV', () => {
     demo: true,
     journalHead: '0'.repeat(64),
     rules: 1,
+    ruleSet: '0f0f0f0f',
     formats: [
       {
         formatId: 1,

@@ -27,6 +27,7 @@ const AUDIT: Audit = {
   demo: false,
   journalHead: 'a'.repeat(64),
   rules: 84,
+  ruleSet: '0f0f0f0f',
   formats: [
     {
       formatId: 1,

@@ -1,15 +1,27 @@
 import { useState } from 'react';
 import { CallRefused, call } from '../../api.ts';
+import { saveFile } from '../../lib/save-file.ts';
 import { announce } from '../../status.ts';
 import { Button } from '../../ui/index.ts';
 import { saveText } from './save.ts';
 
-type Kind = 'text' | 'csv' | 'json';
+type Kind = 'text' | 'csv' | 'json' | 'html' | 'A4' | 'Letter';
 
-const TYPES: Record<Kind, string> = { text: 'text/plain', csv: 'text/csv', json: 'application/json' };
+const TYPES: Record<'text' | 'csv' | 'json', string> = {
+  text: 'text/plain',
+  csv: 'text/csv',
+  json: 'application/json',
+};
 
 /** Asks the host for the report and saves it; JSON is the audit itself, as `audit.run` answers it. */
 async function save(kind: Kind, asOf: string | undefined): Promise<void> {
+  if (kind === 'html' || kind === 'A4' || kind === 'Letter') {
+    const paper = kind === 'html' ? {} : { paper: kind };
+    const made = await call('audit.report', { asOf, as: kind === 'html' ? 'html' : 'pdf', ...paper });
+    const bytes = Uint8Array.from(atob(made.base64), (sign) => sign.charCodeAt(0));
+    saveFile(made.fileName, new Blob([bytes], { type: made.mediaType }));
+    return announce(`${made.fileName} goes to your downloads.`);
+  }
   const report = await call('audit.text', { asOf, as: kind === 'csv' ? 'csv' : 'text' });
   if (kind !== 'json') return saveText(report.fileName, report.text, TYPES[kind]);
   const audit = await call('audit.run', { asOf });
@@ -38,6 +50,9 @@ export function Exports({ asOf }: { asOf: string | undefined }) {
   );
   return (
     <>
+      {button('A4', 'Save as PDF (A4)')}
+      {button('Letter', 'Save as PDF (Letter)')}
+      {button('html', 'Save as HTML')}
       {button('text', 'Save as text')}
       {button('csv', 'Save as CSV')}
       {button('json', 'Save as JSON')}

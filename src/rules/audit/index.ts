@@ -1,3 +1,5 @@
+import { sha256 } from '@noble/hashes/sha2';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils';
 import { type Finding, SEVERITIES } from '../../contract/audit.ts';
 import { channelRules } from './channels.ts';
 import { dateRules } from './dates.ts';
@@ -35,6 +37,17 @@ export const AUDIT_RULES: readonly Rule[] = [
   ...numberStockRules,
   ...taskRules,
 ];
+
+/** Stands for the words of all rules, eight hexadecimal digits: another one once a rule has changed. */
+export const RULE_SET = bytesToHex(
+  sha256(
+    utf8ToBytes(
+      JSON.stringify(
+        AUDIT_RULES.map(({ id, sentence, severity, mend, source }) => [id, sentence, severity, mend, source]),
+      ),
+    ),
+  ),
+).slice(0, 8);
 
 /** What one rule finds in the facts, whole findings in the order of works, editions, formats and listings. */
 export function judge(rule: Rule, facts: Facts): Finding[] {
