@@ -1,9 +1,10 @@
 import type { SheetOutcome, SheetProblem } from '../contract/sheets.ts';
 import { formName } from '../contract/terms.ts';
+import { cellText, type Repairs } from '../exchange/sheets/cell-text.ts';
 import { CSV_MARK, csvLine } from '../exchange/sheets/csv-out.ts';
 import type { WorkPlan } from '../exchange/sheets/group.ts';
 import type { OpenSheet } from '../exchange/sheets/open-sheet.ts';
-import { cellText, type ReadRow, type Repairs, type RowProblem } from '../exchange/sheets/read-row.ts';
+import type { ReadRow, RowProblem } from '../exchange/sheets/read-row.ts';
 import type { OutCell } from '../exchange/sheets/sheet-out.ts';
 import { hyphenate } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';

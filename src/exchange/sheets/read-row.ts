@@ -11,7 +11,8 @@ import {
 } from '../../contract/terms.ts';
 import { parseIsbn, type RangeTable, rangeTable } from '../../rules/isbn/index.ts';
 import { type DecimalMark, readAmount } from './amounts.ts';
-import { fromSafe, minorDigits, splitList } from './cells.ts';
+import { cellText, FAILED_FORMULA, type Repairs } from './cell-text.ts';
+import { minorDigits, splitList } from './cells.ts';
 import { type DateOrder, readDate } from './dates.ts';
 import type { MatchedColumn } from './match.ts';
 import { readContributors, readSubjects } from './subjects.ts';
@@ -257,17 +258,6 @@ const TAKERS: { [K in SheetFieldKey]: Taker } = {
   note: plainText('format', 'note'),
   listing,
 };
-
-/** What a cell shows whose formula failed (ISO/IEC 29500-1, section 18.17.3). */
-const FAILED_FORMULA = /^#(?:N\/A|NAME\?|REF!|VALUE!|DIV\/0!|NUM!|NULL!)$/;
-
-/** What the person has put in place of a cell, by row and column: `5 2`. */
-export type Repairs = ReadonlyMap<string, string>;
-
-/** The text of a cell, as repaired, without an apostrophe that guarded it. */
-export function cellText(row: TableRow, column: number, repairs: Repairs): string {
-  return fromSafe(repairs.get(`${row.number} ${column}`) ?? row.cells[column] ?? '').trim();
-}
 
 /** Reads one row by its columns; every cell that cannot be taken over is named. Never throws. */
 export function readRow(
