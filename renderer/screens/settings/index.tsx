@@ -9,6 +9,7 @@ import { NoticesPart } from './notices-part.tsx';
 import { ProgramPart } from './program-part.tsx';
 import { RangesPart } from './ranges-part.tsx';
 import './settings.css';
+import { PlansPart } from './plans/plans-part.tsx';
 import { SettingsForm } from './settings-form.tsx';
 import { TextsPart } from './texts/texts-part.tsx';
 
@@ -30,6 +31,7 @@ export default function SettingsScreen() {
       {settings.data && info.data ? (
         <SettingsForm key={info.data.file} file={info.data.file} saved={settings.data} readOnly={readOnly} />
       ) : null}
+      {info.data ? <PlansPart readOnly={readOnly} /> : null}
       {info.data ? <TextsPart readOnly={readOnly} /> : null}
       {info.data ? <BackupsPart readOnly={readOnly} /> : null}
       {info.data ? <RangesPart readOnly={readOnly} /> : null}
