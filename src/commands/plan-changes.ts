@@ -1,6 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
 import { newDays } from '../records/plan-dates.ts';
 import { openTasks } from '../records/plans.ts';
+import { toRelease } from '../records/release.ts';
 import { editionLabel } from '../rules/labels.ts';
 import type { ReadDb } from '../store/connection.ts';
 import {
@@ -16,7 +17,7 @@ import {
 import { dateStoredTask, dropStoredTask } from '../store/tasks.ts';
 import type { CommandContext, CommandHandler } from './context.ts';
 import { plannedEdition, refusePastDay } from './plan-making.ts';
-import { setDayOf, toRelease } from './plan-release.ts';
+import { setDayOf } from './plan-release.ts';
 
 /** 'The release plan for The Salt Almanac, 2nd edition' */
 function nameOf(db: ReadDb, plan: StoredPlan): string {

@@ -1,26 +1,12 @@
 import { Refusal } from '../contract/refusal.ts';
 import { calendarOf, planListing, stepsInUse } from '../records/plans.ts';
+import { toRelease } from '../records/release.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { releaseTasks } from '../rules/plans/release.ts';
 import type { WriteDb } from '../store/connection.ts';
 import { dateHeldFast, listingsOfEdition, type PlanListingRow, setReleaseDay } from '../store/plans.ts';
 import type { CommandHandler } from './context.ts';
 import { plannedEdition, refusePastDay, refuseSecondPlan, storePlan } from './plan-making.ts';
-
-const BEFORE_LIVE = ['planned', 'committed', 'proofing'];
-
-/**
- * The listings that a release brings on sale: of formats not yet live, not gone themselves, and not on a closed
- * channel that they were never sent to.
- */
-export function toRelease(rows: readonly PlanListingRow[]): PlanListingRow[] {
-  return rows.filter(
-    (row) =>
-      BEFORE_LIVE.includes(row.formatStanding) &&
-      row.standing !== 'gone' &&
-      (row.closedOn === null || row.standing !== 'unsent'),
-  );
-}
 
 /** Throws NOT_READY with the reason when there is nothing to release, or a format is without a number. */
 function refuseUnready(

@@ -15,6 +15,7 @@ import { numberQueries } from './numbers.ts';
 import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { pictureQueries } from './pictures.ts';
+import { planQueries } from './plans.ts';
 import { rangeQueries } from './ranges.ts';
 import { readinessQueries } from './readiness.ts';
 import { requestQueries } from './requests.ts';
@@ -44,6 +45,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...onixPreviewQueries,
   ...ownedListQueries,
   ...pictureQueries,
+  ...planQueries,
   ...rangeQueries,
   ...readinessQueries,
   ...requestQueries,

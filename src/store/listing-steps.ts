@@ -55,3 +55,19 @@ export function insertStep(
     step.note,
   ).lastInsertRowid;
 }
+
+/** Every recorded step with its channel and the on-sale date of its listing, in the order it was recorded. */
+export function stepsByChannel(db: ReadDb): {
+  channelId: number;
+  listingId: number;
+  from: string;
+  to: string;
+  on: string;
+  onSaleDate: string | null;
+}[] {
+  return db.all(
+    `SELECT l.channel_id AS channelId, l.id AS listingId, s.from_standing AS "from", s.to_standing AS "to",
+       s.on_date AS "on", l.on_sale_date AS onSaleDate
+     FROM listing_step s JOIN listing l ON l.id = s.listing_id ORDER BY s.id`,
+  );
+}

@@ -34,6 +34,14 @@ export function planInForce(db: ReadDb, editionId: number, kind: PlanKind): Stor
   );
 }
 
+/** Every plan of a kind that is in force. */
+export function plansInForce(db: ReadDb, kind: PlanKind): StoredPlan[] {
+  return db.all<StoredPlan>(
+    `${PLAN} WHERE p.kind = ? AND p.dropped_on IS NULL AND p.ended_on IS NULL ORDER BY p.id`,
+    kind,
+  );
+}
+
 /** Other plans in force with an unfinished task that needs an unfinished task of this plan. */
 export function plansWaitingFor(db: ReadDb, planId: number): StoredPlan[] {
   return db.all<StoredPlan>(

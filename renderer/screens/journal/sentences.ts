@@ -55,6 +55,7 @@ const SENTENCES: Record<CommandName, string> = {
   'plans.retirement': 'Planned a retirement',
   'plans.redate': 'Moved a plan to another day',
   'plans.drop': 'Dropped a plan',
+  'plans.slip': 'Let a task slip',
   'tasks.create': 'Added a task',
   'tasks.finish': 'Finished a task',
   'tasks.wait': 'Noted what a task waits for',

@@ -2,14 +2,15 @@ import { type ReactNode, useState } from 'react';
 import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
-import { Button, Checkbox, DateInput, Dialog, Notice } from '../../../ui/index.ts';
+import { Button, Checkbox, DateInput, Dialog, Notice, Select } from '../../../ui/index.ts';
 import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
 import { counted } from '../parts/names.ts';
 import { errorsOf } from '../parts/refusals.ts';
-import { useRecord } from '../parts/use-record.ts';
+import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { ReleasePreview } from './release-preview.tsx';
 
 /** The address of the Agenda with the tasks of one edition. */
 export function agendaOf(edition: Edition): string {
@@ -43,21 +44,58 @@ function PlanMade({ edition, onClose, children }: PlanDialogProps & { children: 
   );
 }
 
-/** Plans to bring every listing of an edition on sale on one day. */
+const PROOFS = [
+  { value: 'channel', label: 'As each channel has it' },
+  { value: 'printed', label: 'Wanted of everything printed' },
+  { value: 'none', label: 'Not wanted' },
+];
+
+interface ReleaseDraft {
+  day: string;
+  proofs: string;
+  onSaleFixed: boolean;
+}
+
+/** What a release can be told beside its day. */
+function ReleaseChoices({ form }: { form: RecordForm<ReleaseDraft> }) {
+  return (
+    <>
+      <Select
+        label="Printed proofs"
+        name="printedProof"
+        value={form.draft.proofs}
+        onChange={(chosen) => form.set('proofs', chosen)}
+        choices={PROOFS}
+      />
+      <Checkbox
+        label="Nothing is sold before that day"
+        checked={form.draft.onSaleFixed}
+        onChange={(fixed) => form.set('onSaleFixed', fixed)}
+        help="The day is then both publication and on-sale date, as pre-orders need it. Otherwise it is the publication date alone, and each channel may sell as soon as it can."
+        name="onSaleFixed"
+      />
+    </>
+  );
+}
+
+/** Plans to bring every listing of an edition on sale on one day, with a look at the plan before it is made. */
 export function ReleaseDialog({ edition, onClose }: PlanDialogProps) {
   const { today } = useWork();
-  const form = useRecord({ day: '' });
+  const form = useRecord<ReleaseDraft>({ day: '', proofs: 'channel', onSaleFixed: true });
   const plan = useCommand('plans.release');
   const [tasks, setTasks] = useState<number>();
-  const { day } = form.draft;
+  const { day, onSaleFixed, proofs } = form.draft;
+  const printedProof = proofs === 'channel' ? null : proofs === 'printed';
   const send = async () => {
-    const answer = await plan.run({ editionId: edition.id, day }, `The release on ${day} is planned.`);
+    const input = { editionId: edition.id, day, printedProof, onSaleFixed };
+    const answer = await plan.run(input, `The release on ${day} is planned.`);
     if (answer.ok) setTasks(answer.value.tasks);
   };
   if (tasks !== undefined)
     return (
       <PlanMade edition={edition} onClose={onClose}>
-        {counted(tasks, 'task')} lead up to {day}; that day is set as on-sale date on every channel.
+        {counted(tasks, 'task')} lead up to {day}; that day is set as{' '}
+        {onSaleFixed ? 'publication and on-sale date' : 'publication date'} everywhere.
       </PlanMade>
     );
   return (
@@ -84,6 +122,13 @@ export function ReleaseDialog({ edition, onClose }: PlanDialogProps) {
         error={errorsOf(plan.refusal)('day')}
         required
         name="day"
+      />
+      <ReleaseChoices form={form} />
+      <ReleasePreview
+        editionId={edition.id}
+        day={day}
+        printedProof={printedProof}
+        onDay={(next) => form.set('day', next)}
       />
     </FormDialog>
   );

@@ -10,6 +10,7 @@ import { counted } from '../parts/names.ts';
 import { errorsOf } from '../parts/refusals.ts';
 import { useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
+import { LatePlan } from './late-plan.tsx';
 import { agendaOf } from './plan-dialogs.tsx';
 
 type Plan = Edition['plans'][number];
@@ -56,6 +57,9 @@ function PlanItem({ edition, plan }: { edition: Edition; plan: Plan }) {
           </>
         ) : null}
       </span>
+      {plan.kind === 'release' && !plan.ended ? (
+        <LatePlan planId={plan.id} editionId={edition.id} editable={editable} />
+      ) : null}
       {doing === 'date' ? <RedateDialog plan={plan} onClose={close} /> : null}
       {doing === 'drop' ? <DropDialog edition={edition} plan={plan} onClose={close} /> : null}
     </li>
