@@ -4,6 +4,7 @@ import type { Answer } from './contract/operation.ts';
 import { Refusal } from './contract/refusal.ts';
 import { type Clock, dispatcher, type Session } from './dispatch.ts';
 import { dailyBackup } from './errands/backups.ts';
+import { keepCalendar } from './errands/calendar.ts';
 import type { QueryContext } from './queries/context.ts';
 import { KeptAudit } from './records/kept-audit.ts';
 import { adoptRangeTable } from './records/ranges.ts';
@@ -125,6 +126,11 @@ function queryContext(
   };
 }
 
+/** A caution is told once, however often it would be. */
+function noteOnce(warnings: string[], caution: string | null): void {
+  if (caution !== null && !warnings.includes(caution)) warnings.push(caution);
+}
+
 /** Opens a catalogue. Throws a Refusal when the file cannot be used. */
 export function openApp(options: OpenOptions): App {
   const now = options.now ?? (() => new Date());
@@ -158,6 +164,7 @@ export function openApp(options: OpenOptions): App {
     log: options.log ?? null,
     changed: (seq) => {
       adoptRangeTable(opened.file.read);
+      noteOnce(opened.warnings, keepCalendar(opened.file));
       for (const listener of listeners) listener(seq);
     },
     beforeCommand: () => {

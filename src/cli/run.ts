@@ -1,5 +1,6 @@
 import packageFacts from '../../package.json' with { type: 'json' };
 import { COMMON_OPTIONS, type Command } from './command.ts';
+import { agenda } from './commands/agenda.ts';
 import { audit } from './commands/audit.ts';
 import { backup } from './commands/backup.ts';
 import { block } from './commands/block.ts';
@@ -20,6 +21,7 @@ const COMMANDS: readonly Command[] = [
   status,
   audit,
   report,
+  agenda,
   block,
   isbn,
   journal,

@@ -12,6 +12,13 @@ export const settingCommands = {
         'Give the whole path of the folder for backups, or leave it empty for a folder beside the catalogue file.',
         'backupFolder',
       );
+    const calendarFolder = input.calendarFolder?.trim() ?? '';
+    if (calendarFolder !== '' && !isAbsolute(calendarFolder))
+      throw new Refusal(
+        'BAD_INPUT',
+        'Give the whole path of the folder for the calendar file, or leave it empty for beside the catalogue file.',
+        'calendarFolder',
+      );
     for (const [name, value] of Object.entries(input)) if (value !== undefined) writeSetting(db, name, value);
     return readSettings(db);
   },

@@ -80,7 +80,7 @@ import { findRecords } from './search.ts';
 import { getSettings, updateSettings } from './settings.ts';
 import { importSheet, lookAtSheet } from './sheets.ts';
 import { getSheet, recordSubmission } from './submissions.ts';
-import { createTask, dropTask, finishTask, listTasks, redateTask, waitTask } from './tasks.ts';
+import { createTask, dropTask, finishTask, listTasks, redateTask, taskCalendar, waitTask } from './tasks.ts';
 import {
   listTexts,
   planVersions,
@@ -174,6 +174,7 @@ const all = [
   slipPlan,
   latePlans,
   listTasks,
+  taskCalendar,
   createTask,
   finishTask,
   waitTask,

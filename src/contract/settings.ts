@@ -48,6 +48,10 @@ export const settings = z.object({
   theme: z.enum(['auto', 'light', 'dark']),
   /** Where backups are kept; empty for a folder beside the catalogue file. */
   backupFolder: anyText,
+  /** A calendar file that is written anew after each change: tasks as to-dos, or as all-day events. */
+  calendar: z.enum(['off', 'tasks', 'events']),
+  /** Where it lies; empty for beside the catalogue file. */
+  calendarFolder: anyText,
 });
 export type Settings = z.infer<typeof settings>;
 
@@ -67,6 +71,8 @@ export const DEFAULT_SETTINGS: Settings = {
   printerFigures: {},
   theme: 'auto',
   backupFolder: '',
+  calendar: 'off',
+  calendarFolder: '',
 };
 
 export const getSettings = operation({

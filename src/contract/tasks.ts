@@ -44,6 +44,15 @@ export const listTasks = operation({
   errors: [],
 });
 
+export const taskCalendar = operation({
+  name: 'tasks.calendar',
+  kind: 'query',
+  summary: 'The agenda as a calendar file (RFC 5545), ready to save: tasks as to-dos or as all-day events.',
+  input: z.object({ as: z.enum(['tasks', 'events']).default('tasks') }),
+  output: z.object({ fileName: z.string(), text: z.string() }),
+  errors: [],
+});
+
 export const createTask = operation({
   name: 'tasks.create',
   kind: 'command',

@@ -1,7 +1,10 @@
 import type { Task } from '../contract/tasks.ts';
 import { formName } from '../contract/terms.ts';
+import { calendarText } from '../exchange/calendar.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { movesTo } from '../rules/plans/kinds.ts';
+import { calendarFacts } from '../store/calendar.ts';
+import { readSettings } from '../store/settings.ts';
 import { type TaskRow, taskPage, unfinishedNeedsOf } from '../store/task-list.ts';
 import type { Queries } from './context.ts';
 
@@ -49,4 +52,8 @@ export const taskQueries = {
     );
     return { tasks: rows.map((row) => taskOf(row, needs.get(row.id) ?? [])), total };
   },
-} satisfies Queries<'tasks.list'>;
+  'tasks.calendar': ({ db, file }, { as }) => ({
+    fileName: `${file.name.replace(/\.ledger$/, '')} agenda.ics`,
+    text: calendarText(calendarFacts(db, readSettings(db).catalogueName), as),
+  }),
+} satisfies Queries<'tasks.list' | 'tasks.calendar'>;

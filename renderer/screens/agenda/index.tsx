@@ -7,6 +7,7 @@ import { Button, Notice, PageHeader, Refused, Tabs } from '../../ui/index.ts';
 import { AgendaDialog, type Question } from './agenda-dialog.tsx';
 import { AgendaFilter } from './agenda-filter.tsx';
 import { AgendaView } from './agenda-view.tsx';
+import { CalendarButton } from './calendar-button.tsx';
 import { useGoToTask, useKeptPlace, useTaskKeys } from './task-keys.ts';
 import { useAgenda, useAgendaTerms } from './use-agenda.ts';
 import { type Asking, blockedBy, type Task } from './words.ts';
@@ -54,7 +55,12 @@ function Agenda({ today }: { today: string }) {
       <PageHeader
         title="Agenda"
         lede={agenda.open.data ? <Lede agenda={agenda} /> : undefined}
-        actions={newTask}
+        actions={
+          <>
+            <CalendarButton readOnly={readOnly} />
+            {newTask}
+          </>
+        }
       />
       {asOf === undefined ? null : (
         <div className="agenda-note">

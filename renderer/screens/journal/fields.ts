@@ -137,6 +137,8 @@ const SETTINGS: Record<keyof Settings | 'requestTemplate' | 'demo', string> = {
   printerFigures: 'Figures of the printer',
   theme: 'Light or dark',
   backupFolder: 'Folder of backups',
+  calendar: 'Calendar file',
+  calendarFolder: 'Folder of the calendar file',
   demo: 'Demo catalogue',
 };
 
