@@ -59,7 +59,6 @@ import {
 } from './numbers.ts';
 import { importOnix, previewOnix } from './onix.ts';
 import { coverageGrid, lifeOfWork, moneyByChannel, numbersLeft } from './pictures.ts';
-import { exportOnix, importOnix, previewOnix } from './onix.ts';
 import { latePlans, leadTimes, previewRelease, previewSlip, slipPlan } from './plan-previews.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { programLog } from './program.ts';

@@ -45,7 +45,7 @@ describe.skipIf(noBrowser)('plans on the screens', () => {
     await w.press('Edit the text: Reminder');
     await act.field('Text').fill('Dear {chanel}');
     await w.press('Save as a new version');
-    await w.page.getByText('Line 1, sign 6: nothing fills {chanel}.').waitFor();
+    await w.page.getByText('Line 1, sign 6: nothing fills {chanel}.').first().waitFor();
     await act.field('Text').fill('Dear {channel}');
     await w.press('Save as a new version');
     await act.closed();
