@@ -22,6 +22,11 @@ afterEach(async ({ task }) => {
   if (task.result?.state === 'fail') await w?.picture('plans-failed');
 });
 
+/** Puts the message of the step before away, which would lie behind the next dialog. */
+const quiet = async () => {
+  const dismiss = w.page.getByRole('button', { name: 'Dismiss the message' });
+  if (await dismiss.isVisible()) await dismiss.click();
+};
 const edition = async () => (await w.call('works.get', { id: work })).editions[0];
 const tasks = async () => (await w.call('tasks.list', { count: 2000 })).tasks;
 
@@ -55,6 +60,7 @@ describe.skipIf(noBrowser)('plans on the screens', () => {
 
   it('show whether a release day can be kept before the release is planned', async () => {
     await w.go(`/work/${work}`);
+    await quiet();
     await w.press('Plan the release: The Salt Almanac, 2nd edition');
     await act.field('Day of the release').fill('2026-03-05');
     await w.page.getByText(/2026-03-05 cannot be kept/).waitFor();
@@ -76,6 +82,7 @@ describe.skipIf(noBrowser)('plans on the screens', () => {
     const submit = (await tasks()).find(({ kind }) => kind === 'submit');
     const { earliest } = await w.call('plans.previewSlip', { taskId: submit?.id ?? 0, dueOn: '2026-06-01' });
     await w.go('/agenda');
+    await quiet();
     await w.press(`Other day: ${submit?.title}`);
     await act.field('Due on').fill('2026-06-01');
     await w.page.getByText(/too early/).waitFor();
@@ -90,6 +97,7 @@ describe.skipIf(noBrowser)('plans on the screens', () => {
   });
 
   it('are kept as a calendar file when that is asked for', async () => {
+    await quiet();
     await w.press('Calendar file…');
     await act.field('Keep a file up to date').selectOption('tasks');
     expect(await w.faults()).toEqual([]);
