@@ -12,10 +12,3 @@ export function formatDay(day: string, locale?: string): string {
     new Date(`${day}T00:00:00Z`),
   );
 }
-
-/** Reading form of an ISO 8601 instant in the machine's own time zone: `1 May 2024, 14:05`. */
-export function formatInstant(instant: string, locale?: string): string {
-  const at = new Date(instant);
-  if (Number.isNaN(at.getTime())) return instant;
-  return new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeStyle: 'short' }).format(at);
-}

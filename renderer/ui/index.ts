@@ -1,4 +1,3 @@
-export { Breadcrumb, type Crumb } from './breadcrumb.tsx';
 export { Button, type ButtonKind, type ButtonProps } from './button.tsx';
 export { Checkbox, type CheckboxProps } from './checkbox.tsx';
 export { ConfirmDialog, type ConfirmDialogProps } from './confirm-dialog.tsx';

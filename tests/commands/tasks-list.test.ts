@@ -74,7 +74,6 @@ describe('the list of tasks', () => {
     expect(submit?.needs.map((need) => need.title)).toEqual([
       'Register the numbers with the ISBN agency, with the data it asks for',
       'Settle prices, descriptions, subjects and keywords',
-      'Make the interior file of Paperback',
       'Make the cover file of Paperback',
     ]);
     const content = tasks.find((task) => task.kind === 'finish-content');
@@ -83,7 +82,7 @@ describe('the list of tasks', () => {
     const settle = tasks.find((task) => task.kind === 'settle-data');
     test.command((context) => taskCommands['tasks.finish'](context, { id: settle?.id ?? 0, note: '' }));
     const after = list().tasks.find((task) => task.id === submit?.id);
-    expect(after?.needs).toHaveLength(3);
+    expect(after?.needs).toHaveLength(2);
   });
 
   it('names the work of a task of your own, and nothing for one about nothing', () => {

@@ -4,9 +4,6 @@ import type { Option } from './options.ts';
 import { type Finder as FinderState, useFinder } from './use-finder.ts';
 import './finder.css';
 
-/** Marks the input, so that the keys of the window find it. */
-export const FINDER = 'data-finder';
-
 function countInWords({ open, settled, text, options }: FinderState): string {
   if (!open || !settled || text.trim() === '') return '';
   if (options.length === 0) return 'Nothing found';
@@ -97,7 +94,8 @@ export function Finder() {
     >
       <Sign name="search" />
       <input
-        {...{ [FINDER]: '' }}
+        // By this the keys of the window find it (shortcuts.ts).
+        data-finder=""
         type="text"
         role="combobox"
         className="finder-input"

@@ -60,13 +60,3 @@ export function notificationType(life: Life, today: string): string {
   const day = life.publicationDate;
   return day !== null && day <= daysAfter(today, CONFIRMED_DAYS) ? '02' : '01';
 }
-
-/** What List 64 says of a product that comes in: whether it was ever on sale, and whether it still is. */
-export function lifeOfStatus(
-  status: string | null,
-): 'coming' | 'selling' | 'ended' | 'cancelled' | 'unknown' {
-  if (status === null || status === '00' || status === '09') return 'unknown';
-  if (status === '01') return 'cancelled';
-  if (status === '02' || status === '03') return 'coming';
-  return ['07', '11', '17', '05', '08', '10', '12', '15'].includes(status) ? 'ended' : 'selling';
-}
