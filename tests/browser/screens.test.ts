@@ -1,45 +1,55 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { noBrowser, openWindow, type Window } from '../support/browser.ts';
+import { everyScreen, NAMES, openScreen, type Screen, sidewaysOf } from '../support/screens.ts';
 
-// Every screen of the demo at two widths, light and dark: nothing for axe to find, nothing wider than the window, no
-// complaint of the page; and the pictures to look at in test-output/.
+// Every screen and page of the demo at three widths, light and dark: nothing for axe to find, nothing wider than the
+// window, no complaint of the page; and the pictures to look at in test-output/. Each is opened once and looked at in
+// all six ways, as a window that is made smaller and a system that turns dark.
 
-const SCREENS = [
-  '/catalogue',
-  '/work/2',
-  '/numbers',
-  '/channels',
-  '/agenda',
-  '/audit',
-  '/journal',
-  '/settings',
+const SIZES = [
+  { width: 1280, height: 800 },
+  { width: 768, height: 1024 },
+  { width: 390, height: 844 },
 ];
+const SCHEMES = ['light', 'dark'] as const;
 
-describe.skipIf(noBrowser).each([
-  { width: 1280, height: 800, dark: false },
-  { width: 390, height: 844, dark: true },
-])('at $width × $height, dark: $dark', (size) => {
+describe.skipIf(noBrowser)('every screen at three widths, light and dark', () => {
   let w: Window;
+  let screens: Screen[] = [];
   beforeAll(async () => {
-    w = await openWindow({ ...size, demo: true, today: '2026-11-25' });
-    await w.call('plans.release', { editionId: 3, day: '2027-02-01' });
+    w = await openWindow({ demo: true, today: '2026-11-25' });
+    screens = await everyScreen(w);
   });
   afterAll(() => w?.close());
 
-  it.each(SCREENS)('%s is clean', async (path) => {
-    await w.go(path);
-    await w.page.waitForLoadState('networkidle').catch(() => {});
-    await w.page.locator('.waiting').waitFor({ state: 'detached' });
-    await w.picture(`screen${path.replaceAll('/', '-')}-${size.width}${size.dark ? '-dark' : ''}`);
-    expect(await w.faults()).toEqual([]);
-    const [wide, window] = await w.page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-    expect(wide).toBeLessThanOrEqual(window ?? 0);
+  /** What is wrong with the screen that is open, in all six ways, each as one sentence. */
+  async function wrongs(name: string): Promise<string[]> {
+    const found: string[] = [];
+    for (const size of SIZES) {
+      await w.page.setViewportSize(size);
+      for (const colorScheme of SCHEMES) {
+        await w.page.emulateMedia({ colorScheme });
+        const at = `${size.width}-${colorScheme}`;
+        await w.picture(`screen-${name}-${at}`);
+        const sideways = await sidewaysOf(w);
+        if (sideways > 0) found.push(`${at}: ${sideways} px wider than the window`);
+        found.push(...(await w.faults()).map((fault) => `${at}: ${fault}`));
+      }
+    }
+    return found;
+  }
+
+  it.each(NAMES)('%s is clean', async (name) => {
+    const screen = screens.find((one) => one.name === name);
+    if (!screen) throw new Error(`There is no screen '${name}'.`);
+    await openScreen(w, screen);
+    expect(await wrongs(name)).toEqual([]);
     expect(w.complaints).toEqual([]);
   });
 
   it('says on every screen that the demo’s numbers are invented', async () => {
-    for (const path of SCREENS) {
-      await w.go(path);
+    for (const screen of screens) {
+      await openScreen(w, screen);
       expect(
         await w.page.getByText('its numbers are invented and must never be printed').first().isVisible(),
       ).toBe(true);
