@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import AxeBuilder from '@axe-core/playwright';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, chromium, type Page, type Request } from 'playwright-core';
 import type { InputOf, OperationName, OutputOf } from '../../src/contract/index.ts';
 import { type Launched, type LaunchOptions, launch } from './launch.ts';
 
@@ -24,6 +24,8 @@ export interface Window {
   go(path: string, query?: string): Promise<void>;
   /** Presses the button of this exact name, in the dialog on top if one is open. */
   press(name: string | RegExp): Promise<void>;
+  /** Waits until the page has asked for nothing during 150 ms, and everything it asked for was answered. */
+  quiet(): Promise<void>;
   /** Reads past the page. */
   call<N extends OperationName>(name: N, input: InputOf<N>): Promise<OutputOf<N>>;
   /** Takes a picture of the window as it stands. */
@@ -54,6 +56,28 @@ async function faultsOf(page: Page): Promise<string[]> {
   );
 }
 
+/** Follows what the page asks of its host; the line on which changes are told stays open and does not count. */
+function followCalls(page: Page): () => Promise<void> {
+  const open = new Set<Request>();
+  let last = 0;
+  const note = (request: Request, begun: boolean) => {
+    if (request.method() !== 'POST') return;
+    last = Date.now();
+    if (begun) open.add(request);
+    else open.delete(request);
+  };
+  page.on('request', (request) => note(request, true));
+  page.on('requestfinished', (request) => note(request, false));
+  page.on('requestfailed', (request) => note(request, false));
+  return async () => {
+    const until = Date.now() + 15_000;
+    while (open.size > 0 || Date.now() - last < 150) {
+      if (Date.now() > until) throw new Error('The page goes on asking for 15 seconds.');
+      await page.waitForTimeout(30);
+    }
+  };
+}
+
 /** Starts the host on a real file and a real browser on it. */
 export async function openWindow(options: WindowOptions = {}): Promise<Window> {
   const { width = 1280, height = 800, dark = false, ...launching } = options;
@@ -73,6 +97,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<Window> {
   const complaints: string[] = [];
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
+  const quiet = followCalls(page);
   await page.goto(launched.startUrl);
   await page.getByRole('heading', { level: 1 }).waitFor();
   return {
@@ -80,6 +105,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<Window> {
     browser,
     launched,
     complaints,
+    quiet,
     call: launched.call,
     go: async (path, query) => {
       await page.goto(`${launched.origin}/${query ? `?${query}` : ''}#${path}`);

@@ -64,8 +64,10 @@ export async function everyScreen(w: Window): Promise<Screen[]> {
 export async function openScreen(w: Window, { path, query, heading }: Screen): Promise<void> {
   await w.go(path, query);
   await w.page.getByRole('heading', { level: 1, name: heading }).waitFor();
+  await w.quiet();
+  // A part that is fetched only now has questions of its own.
   await w.page.locator('.waiting').waitFor({ state: 'detached' });
-  await w.page.waitForLoadState('networkidle').catch(() => {});
+  await w.quiet();
 }
 
 /** By how many CSS pixels the page is wider than its window; 0 or less when it is not. */
