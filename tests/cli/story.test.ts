@@ -101,4 +101,4 @@ it('goes from an owned block to a second edition live and the first one retired'
   expect((await run(['check'])).code).toBe(0);
   const journal = JSON.parse((await run(['journal', '--work', String(workId), '--count', '1'])).out);
   expect(journal.entries[0].operation).toBe('tasks.finish');
-}, 180_000);
+}, 600_000);

@@ -70,7 +70,7 @@ function followCalls(page: Page): () => Promise<void> {
   page.on('requestfinished', (request) => note(request, false));
   page.on('requestfailed', (request) => note(request, false));
   return async () => {
-    const until = Date.now() + 15_000;
+    const until = Date.now() + 40_000;
     while (open.size > 0 || Date.now() - last < 150) {
       if (Date.now() > until) throw new Error('The page goes on asking for 15 seconds.');
       await page.waitForTimeout(30);
@@ -93,7 +93,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<Window> {
     locale: 'en-GB',
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(40_000);
   const complaints: string[] = [];
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
