@@ -1,7 +1,9 @@
 import { eq } from 'drizzle-orm';
 import { BLANK_CHANNEL } from '../contract/channels.ts';
 import { Refusal } from '../contract/refusal.ts';
+import { forgetColumns } from '../store/columns.ts';
 import type { ReadDb } from '../store/connection.ts';
+import { forgetReports } from '../store/reports.ts';
 import { channel } from '../store/schema.ts';
 import type { Commands } from './context.ts';
 import { refuseUnfillable } from './templates.ts';
@@ -54,6 +56,8 @@ export const channelCommands = {
         `${stored.name} has listings, so it is kept for the record; close it instead.`,
         'id',
       );
+    forgetReports(db, id);
+    forgetColumns(db, id);
     db.orm.delete(channel).where(eq(channel.id, id)).run();
     return { channelId: id };
   },

@@ -16,6 +16,7 @@ import {
   writeFormat,
 } from '../store/formats.ts';
 import { deleteListing, listingsOfFormats } from '../store/listings.ts';
+import { releaseFindings } from '../store/reports.ts';
 import type { CommandContext, Commands } from './context.ts';
 import { needEdition } from './editions.ts';
 import { moveListing } from './listing-steps.ts';
@@ -156,6 +157,7 @@ export const formatCommands = {
       );
     for (const listing of listingsOfFormats(db, [id])) deleteListing(db, listing.id);
     deleteFiles(db, id);
+    releaseFindings(db, id);
     deleteFormat(db, id);
     return { formatId: id };
   },

@@ -19,6 +19,7 @@ import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
 import { proofCommands } from './proofs.ts';
 import { rangeCommands } from './ranges.ts';
+import { reportCommands } from './reports.ts';
 import { retirementCommands } from './retirement.ts';
 import { savedFilterCommands } from './saved-filters.ts';
 import { settingCommands } from './settings.ts';
@@ -51,6 +52,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...planCommands,
   ...proofCommands,
   ...rangeCommands,
+  ...reportCommands,
   ...retirementCommands,
   ...savedFilterCommands,
   ...settingCommands,

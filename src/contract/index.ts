@@ -65,6 +65,7 @@ import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
 import { copyrightPage, editionReadiness } from './readiness.ts';
+import { listReports, lookAtReport, makeReportTask, previewReport, reconcileReport } from './reports.ts';
 import {
   askRemoval,
   chaseRemoval,
@@ -205,6 +206,11 @@ const all = [
   makeExport,
   lookAtSheet,
   importSheet,
+  lookAtReport,
+  previewReport,
+  reconcileReport,
+  listReports,
+  makeReportTask,
   importCatalogue,
   putFile,
   getFile,

@@ -18,6 +18,7 @@ import { pictureQueries } from './pictures.ts';
 import { planQueries } from './plans.ts';
 import { rangeQueries } from './ranges.ts';
 import { readinessQueries } from './readiness.ts';
+import { reportQueries } from './reports.ts';
 import { requestQueries } from './requests.ts';
 import { retirementQueries } from './retirement.ts';
 import { searchQueries } from './search.ts';
@@ -48,6 +49,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...planQueries,
   ...rangeQueries,
   ...readinessQueries,
+  ...reportQueries,
   ...requestQueries,
   ...searchQueries,
   ...retirementQueries,

@@ -104,6 +104,10 @@ const NAMES: Record<string, string> = {
   header: 'Heading of the column',
   field: 'Holds',
   of_what: 'Of',
+  row_count: 'Rows',
+  complete: 'Lists everything the channel has',
+  there: 'At the channel',
+  here: 'On record',
   reading: 'Written as',
 };
 

@@ -36,6 +36,8 @@ const RECORDS: Record<string, RecordName> = {
   stock_count: { one: 'Count of copies', many: 'Counts of copies' },
   agency_record: { one: 'Record at the agency', many: 'Records at the agency' },
   submission: { one: 'Sheet that was sent', many: 'Sheets that were sent' },
+  channel_report: { one: 'Report of a channel', many: 'Reports of channels' },
+  report_finding: { one: 'Difference in a report', many: 'Differences in reports' },
   sheet_column: { one: 'Column of a table', many: 'Columns of tables' },
   report_column: { one: 'Column of a report', many: 'Columns of reports' },
   task_need: { one: 'Order of two tasks', many: 'Order of tasks' },

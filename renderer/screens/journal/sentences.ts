@@ -67,6 +67,8 @@ const SENTENCES: Record<CommandName, string> = {
   'audit.reopen': 'Opened an accepted finding again',
   'catalogue.import': 'Took over a whole catalogue',
   'sheets.import': 'Took over a table of formats',
+  'reports.reconcile': 'Set a channel’s report against the record',
+  'reports.makeTask': 'Made a task out of a difference in a report',
   'templates.savePlan': 'Saved the steps of a plan',
   'templates.putBackPlan': 'Put older steps of a plan back in use',
   'journal.undo': 'Undid the change before',

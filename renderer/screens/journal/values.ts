@@ -21,6 +21,7 @@ const YES_NO = new Set([
   'right_to_left',
   'printed_proof',
   'on_sale_fixed',
+  'complete',
 ]);
 
 function named(list: readonly { code: string; name: string }[], code: string): string {
