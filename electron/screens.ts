@@ -8,4 +8,5 @@ export const SCREENS = [
   { name: 'Audit', path: '/audit' },
   { name: 'Journal', path: '/journal' },
   { name: 'Settings', path: '/settings' },
+  { name: 'Help', path: '/help' },
 ] as const;

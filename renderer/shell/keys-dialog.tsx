@@ -7,6 +7,7 @@ const OTHERS = [
   { keys: ['Alt ←', 'Alt →'], does: 'Go back and forward' },
   { keys: ['/'], does: 'Go to the search of the screen' },
   { keys: ['?'], does: 'Show these keys' },
+  { keys: ['F1'], does: 'Open the help' },
   { keys: ['↑', '↓'], does: 'Move between the rows of a table, from a row’s name' },
   { keys: ['Esc'], does: 'Close a dialog' },
 ] as const;

@@ -37,6 +37,7 @@ export const SCREENS: readonly ScreenEntry[] = [
     key: 's',
     screen: lazy(() => import('../screens/settings/index.tsx')),
   },
+  { name: 'Help', path: '/help', key: 'p', screen: lazy(() => import('../screens/help/index.tsx')) },
 ];
 
 let lastWork = '/work';

@@ -44,9 +44,13 @@ function isElsewhere(event: KeyboardEvent): boolean {
   return event.target instanceof Element && event.target.matches(TYPING);
 }
 
-/** The keys with Ctrl, Cmd or Alt, which work while something is typed too. Answers whether one was pressed. */
-function pressedChord(event: KeyboardEvent): boolean {
+/** F1 and the keys with Ctrl, Cmd or Alt, which work while something is typed too. Answers whether one was pressed. */
+function pressedChord(event: KeyboardEvent, showHelp: () => void): boolean {
   if (event.defaultPrevented || document.querySelector('dialog[open]')) return false;
+  if (event.key === 'F1') {
+    showHelp();
+    return true;
+  }
   if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'k') {
     finderInput()?.focus();
     finderInput()?.select();
@@ -59,15 +63,16 @@ function pressedChord(event: KeyboardEvent): boolean {
   return true;
 }
 
-/** Ctrl K finds anything, Alt with left and right goes back and forward: always on, since no speech presses them. */
+/** Ctrl K finds anything, Alt with left and right goes back and forward, F1 helps: always on, since no speech presses them. */
 function useChords(): void {
+  const [, navigate] = useLocation();
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      if (pressedChord(event)) event.preventDefault();
+      if (pressedChord(event, () => navigate('/help'))) event.preventDefault();
     };
     document.addEventListener('keydown', onKeyDown);
     return () => document.removeEventListener('keydown', onKeyDown);
-  }, []);
+  }, [navigate]);
 }
 
 /** `g` and a letter jump to a screen, `/` goes to the search, `?` shows the keys. */

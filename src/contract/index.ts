@@ -49,6 +49,7 @@ import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } fr
 import { checkIsbns } from './isbns.ts';
 import { listJournal, undoChange } from './journal.ts';
 import { createListing, listingRequest, moveListing, removeListing, updateListing } from './listings.ts';
+import { lockRules } from './locks.ts';
 import {
   assignEdition,
   assignNumber,
@@ -125,6 +126,7 @@ const all = [
   updateEdition,
   removeEdition,
   prepareNextEdition,
+  lockRules,
   adviceRules,
   adviseEdition,
   noteAdvice,

@@ -11,6 +11,7 @@ import { editionAdviceQueries } from './edition-advice.ts';
 import { exportQueries } from './exports.ts';
 import { formatListQueries } from './format-list.ts';
 import { journalQueries } from './journal.ts';
+import { lockQueries } from './locks.ts';
 import { numberQueries } from './numbers.ts';
 import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
@@ -42,6 +43,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...editionAdviceQueries,
   ...formatListQueries,
   ...journalQueries,
+  ...lockQueries,
   ...numberQueries,
   ...onixPreviewQueries,
   ...ownedListQueries,
