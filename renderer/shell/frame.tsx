@@ -11,6 +11,7 @@ import { useDroppedCatalogue, useGoMenu } from './desktop.ts';
 import { useDueNotices } from './due-notices.ts';
 import { Finder } from './finder/finder.tsx';
 import { HistoryButtons } from './history-buttons.tsx';
+import { useKeptFocus } from './kept-focus.ts';
 import { KeysDialog } from './keys-dialog.tsx';
 import { LinkLost } from './link-lost.tsx';
 import { Brand, Contents } from './navigation.tsx';
@@ -50,6 +51,7 @@ export function Frame({ children }: { children: ReactNode }) {
   const showKeys = useCallback(() => setKeysOpen(true), []);
   const main = useRef<HTMLElement>(null);
   useShortcuts(showKeys);
+  useKeptFocus();
   useGoMenu();
   useDroppedCatalogue();
   useDueNotices();

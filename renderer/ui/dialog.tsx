@@ -41,12 +41,12 @@ function OpenDialog({ onClose, title, children, footer, width = 'medium' }: Dial
         onClose();
       }}
     >
-      <header className="dialog-header">
+      <div className="dialog-header">
         <h2 id={id}>{title}</h2>
         <IconButton sign="close" label="Close" labelHidden onClick={onClose} />
-      </header>
+      </div>
       <div className="dialog-body">{children}</div>
-      {footer ? <footer className="dialog-footer">{footer}</footer> : null}
+      {footer ? <div className="dialog-footer">{footer}</div> : null}
       <LiveRegions />
     </dialog>
   );

@@ -30,8 +30,8 @@ export interface Window {
   call<N extends OperationName>(name: N, input: InputOf<N>): Promise<OutputOf<N>>;
   /** Takes a picture of the window as it stands. */
   picture(name: string): Promise<void>;
-  /** What axe finds against WCAG 2.2 AA, in words; empty when nothing. */
-  faults(): Promise<string[]>;
+  /** What axe finds against WCAG 2.2 AA, in words, on the page or in one part of it; empty when nothing. */
+  faults(within?: string): Promise<string[]>;
   close(): Promise<void>;
 }
 
@@ -45,12 +45,16 @@ export interface WindowOptions extends LaunchOptions {
  * What axe finds on a page against WCAG 2.2 AA, in words; the message line is put away first, since it may lie over a
  * button. A dialog may lie over the message line in turn, and a message may fade by itself meanwhile.
  */
-async function faultsOf(page: Page): Promise<string[]> {
+async function faultsOf(page: Page, within = 'html'): Promise<string[]> {
   await page.evaluate(() =>
     document.querySelector<HTMLButtonElement>('button[title="Dismiss the message"]')?.click(),
   );
   const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-  const { violations } = await new AxeBuilder({ page }).withTags(tags).setLegacyMode().analyze();
+  const { violations } = await new AxeBuilder({ page })
+    .include(within)
+    .withTags(tags)
+    .setLegacyMode()
+    .analyze();
   return violations.map(
     (fault) => `${fault.id}: ${fault.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
   );
@@ -123,7 +127,7 @@ export async function openWindow(options: WindowOptions = {}): Promise<Window> {
       mkdirSync(PICTURES, { recursive: true });
       await page.screenshot({ path: `${PICTURES}${name}.png` });
     },
-    faults: () => faultsOf(page),
+    faults: (within) => faultsOf(page, within),
     close: async () => {
       await browser.close();
       await launched.stop();
