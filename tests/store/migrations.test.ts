@@ -20,7 +20,7 @@ const AT = '2026-03-09T10:00:00.000Z';
 const SHIPPED = readMigrations(MIGRATIONS);
 const NEXT = SHIPPED.length + 1;
 /** The forms in which users may have a file; node tests/fixtures/make.ts makes the catalogue of the present one. */
-const GIVEN_OUT = [4];
+const GIVEN_OUT = [4, 14];
 
 let folder: string;
 let file: string;
@@ -72,7 +72,7 @@ const fixtures = readdirSync(FIXTURES)
 
 describe('a catalogue of an earlier form', () => {
   it('is kept for every form that was given out', () => {
-    expect(fixtures).toEqual(GIVEN_OUT.map((form) => `catalogue-form-${form}`));
+    expect(fixtures.toSorted()).toEqual(GIVEN_OUT.map((form) => `catalogue-form-${form}`).toSorted());
     expect(GIVEN_OUT.at(-1)).toBeLessThanOrEqual(SHIPPED.length);
   });
 

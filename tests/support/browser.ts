@@ -76,7 +76,7 @@ function followCalls(page: Page): () => Promise<void> {
   return async () => {
     const until = Date.now() + 40_000;
     while (open.size > 0 || Date.now() - last < 150) {
-      if (Date.now() > until) throw new Error('The page goes on asking for 15 seconds.');
+      if (Date.now() > until) throw new Error('The page goes on asking for 40 seconds.');
       await page.waitForTimeout(30);
     }
   };
