@@ -36,41 +36,38 @@ function DemoWay() {
   );
 }
 
-/** What the program is for, and three ways to begin. */
-export function FirstRun({ onNewWork }: { onNewWork: () => void }) {
-  const readOnly = useReadOnly();
+/** What the program is for. */
+export function FirstWords() {
   return (
-    <div className="first-run">
-      <p className="first-run-lead">
-        Edition Ledger keeps the life of your books in one file: which ISBN belongs to which edition and
-        format, where each is on sale, and what has to be done on which day. Once a book was sent out, what
-        identifies it can no longer be changed by mistake, and every change stays on record.
-      </p>
-      <ol className="first-run-ways" aria-label="Ways to begin">
+    <p className="first-run-lead">
+      Edition Ledger keeps the life of your books in one file: which ISBN belongs to which edition and format,
+      where each is on sale, and what has to be done on which day. Once a book was sent out, what identifies
+      it can no longer be changed by mistake, and every change stays on record.
+    </p>
+  );
+}
+
+/** The ways to begin beside the guided start; with that put away, the way back to it. */
+export function FirstRun({ onGuide }: { onGuide: (() => void) | undefined }) {
+  return (
+    <ul className="first-run-ways" aria-label="Other ways to begin">
+      {onGuide ? (
         <li>
-          <h2>Record your ISBNs</h2>
-          <p>Enter the prefix of a block you bought, or any one of its numbers; the rest follows from it.</p>
-          <Link href="/numbers" className="button button-primary">
-            Record a block
-          </Link>
-        </li>
-        <li>
-          <h2>Make your first work</h2>
-          <p>A title is enough to begin. Formats, numbers and channels are added one after the other.</p>
-          <Button onClick={onNewWork} disabled={readOnly !== undefined} reason={readOnly}>
-            New work
+          <h2>Begin step by step</h2>
+          <p>Publisher, block of numbers, first work and first format, one after the other.</p>
+          <Button kind="primary" onClick={onGuide}>
+            Show the guided start
           </Button>
         </li>
-        <DemoWay />
-      </ol>
-      <p>
-        Your books stand in a spreadsheet already? <Link href="/catalogue/import">Import it</Link>, or drop
-        the file anywhere here.
-      </p>
-      <p className="soft">
-        Name your publisher and imprint in <Link href="/settings">Settings</Link> first: new editions and
-        removal requests take them from there.
-      </p>
-    </div>
+      ) : null}
+      <DemoWay />
+      <li>
+        <h2>Bring your list along</h2>
+        <p>Your books stand in a spreadsheet already? Import it, or drop the file anywhere here.</p>
+        <Link href="/catalogue/import" className="button button-plain">
+          Import a list
+        </Link>
+      </li>
+    </ul>
   );
 }

@@ -8,11 +8,28 @@ import { NewWorkDialog } from '../work/new-work-dialog.tsx';
 import { useDropAnywhere } from './exchange/dropped-file.ts';
 import { ExportPage } from './exchange/export-page.tsx';
 import { ImportPage } from './exchange/import-page.tsx';
-import { FirstRun } from './first-run.tsx';
+import { FirstRun, FirstWords } from './first-run.tsx';
 import { Headline } from './headline.tsx';
 import { CatalogueParts } from './overview/parts.tsx';
+import { GuidedStart } from './start/guided-start.tsx';
+import { useStart } from './start/use-start.ts';
 import { Works } from './works.tsx';
 import './catalogue.css';
+
+/** The guided start as long as it has something to say, and the other ways while the catalogue is empty. */
+function Beginning({ file, empty }: { file: string; empty: boolean }) {
+  const start = useStart(file);
+  const past = useAsOf().asOf !== undefined;
+  return (
+    <>
+      {empty ? <FirstWords /> : null}
+      {start.shown && (empty || !past) ? <GuidedStart start={start} /> : null}
+      {empty && start.shown !== undefined ? (
+        <FirstRun onGuide={start.shown ? undefined : () => start.resume()} />
+      ) : null}
+    </>
+  );
+}
 
 /** What is live and what is not. */
 function CataloguePage() {
@@ -51,7 +68,7 @@ function CataloguePage() {
       />
       {over ? <Notice>Let the file go to import it.</Notice> : null}
       <Refused refusal={status.error} />
-      {first ? <FirstRun onNewWork={create} /> : null}
+      {info.data ? <Beginning file={info.data.file} empty={first} /> : null}
       {!first && status.data ? (
         <CatalogueParts list={<Works status={status.data} newWork={newWork} />} />
       ) : null}
