@@ -76,4 +76,30 @@ describe.skipIf(noBrowser)('the help', () => {
     await w.page.keyboard.press('p');
     await heading('Help');
   });
+
+  it('is reached by keyboard from where a matter is dealt with', async () => {
+    for (const [path, link, title] of [
+      ['/numbers', 'About numbers', 'Numbers'],
+      ['/audit', 'About the audit', 'The audit and the journal'],
+      ['/work/2/desk/2', 'About retiring an edition', 'Retiring an edition'],
+      ['/work/2', 'Why does this lock?', 'What locks, and why'],
+    ] as const) {
+      await w.go(path);
+      await w.page.getByRole('link', { name: link }).first().press('Enter');
+      await heading(title);
+    }
+  });
+
+  it('is read in a dialog without leaving it', async () => {
+    await w.go('/work/2');
+    await w.press(/^Plan the (release|retirement)/);
+    const fold = w.page.locator('dialog[open] summary').last();
+    await fold.press('Enter');
+    await w.page
+      .locator('dialog[open]')
+      .getByText(/More under Help/)
+      .waitFor();
+    expect(await w.faults()).toEqual([]);
+    await w.picture('help-in-a-dialog');
+  });
 });

@@ -1,6 +1,7 @@
 import { useQueryOf } from '../../api.ts';
 import { useAsOf } from '../../location.ts';
 import { EmptyState, Notice, PageHeader, Refused, Section } from '../../ui/index.ts';
+import { HelpLink } from '../help/help-link.tsx';
 import { Accepted } from './accepted.tsx';
 import { Again } from './again.tsx';
 import { DayForm } from './day-form.tsx';
@@ -69,7 +70,7 @@ function Report({ audit }: { audit: Audit }) {
         <Notice>
           This audit advises; it does not decide. Where it differs from the manual of your ISBN agency or from
           a channel’s own terms, those prevail. It reads what was recorded here and cannot see what a channel
-          shows.
+          shows. <HelpLink topic="audit" />
         </Notice>
       </div>
     </>

@@ -4,6 +4,7 @@ import { useQueryOf } from '../../api.ts';
 import { useAsOf, useQueryParam } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
 import { Button, Notice, PageHeader, Refused } from '../../ui/index.ts';
+import { HelpLink } from '../help/help-link.tsx';
 import { AllTaken } from './all-taken.tsx';
 import { BlockView } from './block-view.tsx';
 import { BlocksTable } from './blocks-table.tsx';
@@ -129,6 +130,9 @@ export default function NumbersScreen() {
       {list.data ? <Outside blocks={blocks} asOf={asOf} onShow={() => choose(ALL)} /> : null}
       {block ? <BlockView key={block.id} block={block} asOf={asOf} /> : null}
       {all ? <AllTaken asOf={asOf} /> : null}
+      <p>
+        <HelpLink topic="numbers" />
+      </p>
       <CheckPanel box={checkBox} asOf={asOf} />
       <RecordBlockDialog
         open={open === 'record'}

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand, useQueryOf } from '../../../api.ts';
 import { Button, Dialog, Refused } from '../../../ui/index.ts';
+import { HelpFold } from '../../help/help-link.tsx';
 import { NextEditionDialog } from '../edition/next-edition-dialog.tsx';
 import { AddFormatDialog } from '../format/format-dialogs.tsx';
 import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
@@ -117,6 +118,7 @@ export function AdviceDialog({ edition, onClose }: { edition: Edition; onClose: 
         ) : null}
         {data ? <AdviceAnswer advice={data} /> : null}
       </div>
+      <HelpFold topic="editions" />
       <Refused refusal={advice.error ?? note.refusal} />
     </Dialog>
   );

@@ -3,6 +3,7 @@ import type { Desk } from '../../../../src/contract/retirement.ts';
 import { useQueryOf } from '../../../api.ts';
 import { useAsOf } from '../../../location.ts';
 import { Notice, PageHeader, Refused, Section } from '../../../ui/index.ts';
+import { HelpLink } from '../../help/help-link.tsx';
 import { counted } from '../parts/names.ts';
 import { PartPage, useCrumbs } from '../parts/page-of.tsx';
 import { Checklist } from './checklist.tsx';
@@ -41,7 +42,7 @@ function DeskLede({ desk }: { desk: Desk }) {
     <p>
       <span className="italic">{desk.label}</span>
       {desk.replacement ? `, replaced by ${desk.replacement.label}` : ', replaced by no edition'}. {gone} of{' '}
-      {counted(shown.length, 'listing')} gone.
+      {counted(shown.length, 'listing')} gone. <HelpLink topic="retiring" />
     </p>
   );
 }

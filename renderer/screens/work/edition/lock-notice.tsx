@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Edition, Lock } from '../../../../src/contract/editions.ts';
 import { Button, Sign } from '../../../ui/index.ts';
+import { HelpLink } from '../../help/help-link.tsx';
 import { placeOf } from '../parts/go-to.ts';
 import { fieldName, inSentence, listed } from '../parts/names.ts';
 import { useWork } from '../parts/work-context.tsx';
@@ -24,7 +25,8 @@ export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) 
           as {inSentence(lock.formatName)}.
         </p>
         <p className="soft">
-          {sentence(listed(fields))} stay as they were sent. {sentence(listed(open))} stay open. {lock.source}
+          {sentence(listed(fields))} stay as they were sent. {sentence(listed(open))} stay open. {lock.source}{' '}
+          <HelpLink topic="locks" section="why" />
         </p>
         <WayForward edition={edition} lock={lock} />
       </div>

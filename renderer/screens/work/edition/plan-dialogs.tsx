@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, Checkbox, DateInput, Dialog, Notice, Select } from '../../../ui/index.ts';
+import { HelpFold } from '../../help/help-link.tsx';
 import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
@@ -130,6 +131,7 @@ export function ReleaseDialog({ edition, onClose }: PlanDialogProps) {
         printedProof={printedProof}
         onDay={(next) => form.set('day', next)}
       />
+      <HelpFold topic="release" />
     </FormDialog>
   );
 }
@@ -210,6 +212,7 @@ export function RetirementDialog({ edition, onClose }: PlanDialogProps) {
           name="beforeReplacement"
         />
       ) : null}
+      <HelpFold topic="retiring" />
     </FormDialog>
   );
 }

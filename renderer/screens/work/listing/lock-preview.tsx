@@ -2,6 +2,7 @@ import type { Edition } from '../../../../src/contract/editions.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { madeOf } from '../../../../src/contract/terms.ts';
 import { KeyValue, Notice } from '../../../ui/index.ts';
+import { HelpFold } from '../../help/help-link.tsx';
 import { peopleOf } from '../parts/edition-names.ts';
 import { fieldName, languageName } from '../parts/names.ts';
 import { locksOf } from './reach.ts';
@@ -48,6 +49,7 @@ export function LockPreview({ edition, format }: { edition: Edition; format: For
       <KeyValue
         items={fields.map((field) => ({ label: fieldName(field), value: fieldText(edition, format, field) }))}
       />
+      <HelpFold topic="locks" />
     </>
   );
 }
