@@ -28,7 +28,7 @@ export function differenceSentence(told: Told, channel: string): string {
     case 'only there':
       return `${what} is ${there} at ${channel}; here it is ${here}.`;
     case 'only here':
-      return `${what} is ${here} on ${channel} here; the report has it as ${there}.`;
+      return `By the record ${thing(told)} is ${here} at ${channel}; the report has it as ${there}.`;
     case 'price':
       return `${what} costs ${there} at ${channel}; here: ${here}.`;
     case 'on-sale date':

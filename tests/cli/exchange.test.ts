@@ -59,3 +59,23 @@ test('what cannot be read is told in one sentence', async () => {
   expect(await here(file, ['export', '/nowhere/list.csv'])).toMatchObject({ code: 2 });
   expect(existsSync('/nowhere')).toBe(false);
 });
+
+test('a report of a channel is set against the record, and kept once its rows can be read', async () => {
+  const file = newFile();
+  const report = join(dirname(file), 'report.csv');
+  await here(file, ['demo']);
+  writeFileSync(report, 'EAN,Item\n979-8-969999-77-0,A Stranger\n,Total\n');
+  const input = ['import', report, '--as', 'report'];
+  const nobody = await here(file, input);
+  expect(nobody.code).toBe(2);
+  expect(nobody.err).toContain("'Lanternshelf'");
+  const channel = ['--channel', 'nettlewick bookshop', '--partial'];
+  const half = await here(file, [...input, ...channel]);
+  expect(half.code).toBe(1);
+  expect(half.err).toContain('Nothing was kept');
+  const kept = await here(file, [...input, ...channel, '--good-rows-only']);
+  expect(kept).toMatchObject({ code: 0 });
+  expect(kept.out).toContain('new, only there: A Stranger is listed at Nettlewick Bookshop');
+  const again = await here(file, [...input, ...channel, '--good-rows-only', '--dry-run']);
+  expect(again.out).toContain('told before, only there');
+});

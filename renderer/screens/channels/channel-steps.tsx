@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { Channel } from '../../../src/contract/channels.ts';
 import { useCommand, useQueryOf } from '../../api.ts';
 import { useReadOnly } from '../../read-only.ts';
@@ -78,6 +79,13 @@ export function ChannelSteps({ channel }: { channel: Channel }) {
   const { name } = channel;
   return (
     <div className="channel-steps">
+      <Link
+        href={`/channels/${channel.id}/reports`}
+        className="button button-quiet"
+        aria-label={`Set a report of ${name} against the record`}
+      >
+        Reports…
+      </Link>
       {channel.closedOn === null ? (
         <Button kind="quiet" {...still} label={`Close ${name}`} onClick={() => setAsking('close')}>
           Close…

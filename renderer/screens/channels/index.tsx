@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { Route, Switch } from 'wouter';
 import { useQueryOf } from '../../api.ts';
 import { useAsOf, useQueryParam } from '../../location.ts';
 import { useReadOnly } from '../../read-only.ts';
@@ -6,6 +7,7 @@ import { Button, EmptyState, PageHeader, Refused } from '../../ui/index.ts';
 import { AddChannelDialog, EditChannelDialog } from './channel-dialog.tsx';
 import { ChannelTable } from './channel-table.tsx';
 import './channels.css';
+import { ReportPage } from './report/report-page.tsx';
 
 function NoChannel({ readOnly, onAdd }: { readOnly: string | undefined; onAdd: () => void }) {
   return (
@@ -41,8 +43,8 @@ function useFocusAfterRemoval(count: number): void {
   }, [count]);
 }
 
-/** The Channels screen: every place where formats are listed or sold. */
-export default function ChannelsScreen() {
+/** Every place where formats are listed or sold. */
+function ChannelsPage() {
   const { asOf } = useAsOf();
   const readOnly = useReadOnly();
   const list = useQueryOf('channels.list', {});
@@ -80,5 +82,15 @@ export default function ChannelsScreen() {
       {adding ? <AddChannelDialog onClose={() => setAdding(false)} /> : null}
       {edited ? <EditChannelDialog key={edited.id} channel={edited} onClose={() => setOpened('')} /> : null}
     </>
+  );
+}
+
+/** The Channels screen, and the reports of each channel. */
+export default function ChannelsScreen() {
+  return (
+    <Switch>
+      <Route path="/channels/:id/reports" component={ReportPage} />
+      <Route component={ChannelsPage} />
+    </Switch>
   );
 }

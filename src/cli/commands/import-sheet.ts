@@ -1,35 +1,17 @@
 import type { InputOf } from '../../contract/index.ts';
-import { type Reading, SHEET_FIELDS, sheetFieldKey } from '../../contract/sheet-fields.ts';
+import { type Reading, SHEET_FIELDS } from '../../contract/sheet-fields.ts';
 import type { FoundColumn, SheetOutcome } from '../../contract/sheets.ts';
 import { type Catalogue, printJson } from '../catalogue.ts';
-import { Failure } from '../failure.ts';
 import { fetchFile } from '../files.ts';
 import type { Io } from '../io.ts';
 import { table } from '../table.ts';
 import type { ImportFlags } from './import-flags.ts';
+import { saidColumns } from './said-columns.ts';
 
 type Chosen = InputOf<'sheets.import'>['columns'][number];
 
 /** Problems printed one by one. */
 const NAMED = 20;
-
-/** 'Header=field detail' by the header; an empty field leaves the column out. */
-function saidColumns(text: string | undefined): Map<string, { field: string; detail: string }> {
-  const said = new Map<string, { field: string; detail: string }>();
-  for (const part of (text ?? '').split(',')) {
-    if (part.trim() === '') continue;
-    const [header = '', value] = part.split('=');
-    const [field = '', ...detail] = (value ?? '').trim().split(/\s+/);
-    const known = field === '' || sheetFieldKey.safeParse(field).success;
-    if (value === undefined || !known) {
-      const fields = SHEET_FIELDS.map(({ key }) => key).join(', ');
-      const message = `--columns cannot be read at '${part.trim()}'; write Header=field, the field one of: ${fields}.`;
-      throw new Failure({ code: 'BAD_INPUT', message, field: 'columns' }, 2);
-    }
-    said.set(header.trim().toLowerCase(), { field, detail: detail.join(' ') });
-  }
-  return said;
-}
 
 function choose(found: FoundColumn, said: ReturnType<typeof saidColumns>, flags: ImportFlags): Chosen {
   const own = said.get(found.header.toLowerCase());
@@ -77,7 +59,7 @@ function print(io: Io, outcome: SheetOutcome, dryRun: boolean): void {
 export function importSheet(catalogue: Catalogue, file: string, flags: ImportFlags, io: Io): number {
   const sheet = flags.sheet === undefined ? {} : { sheet: flags.sheet };
   const { columns } = catalogue.call('sheets.look', { file, ...sheet });
-  const said = saidColumns(flags.columns);
+  const said = saidColumns(flags.columns, SHEET_FIELDS);
   const input = { file, ...sheet, columns: columns.map((column) => choose(column, said, flags)) };
   // The trial names every refused row; recording alone would name the first.
   let outcome = catalogue.call('sheets.import', { ...input, dryRun: true });

@@ -5,6 +5,7 @@ import { putFile } from '../files.ts';
 import type { Io } from '../io.ts';
 import { IMPORT_SHAPE, type ImportFlags } from './import-flags.ts';
 import { importOnix } from './import-onix.ts';
+import { importReport } from './import-report.ts';
 import { importSheet } from './import-sheet.ts';
 import { importWhole } from './import-whole.ts';
 
@@ -39,6 +40,13 @@ const KINDS: readonly ImportKind[] = [
     endings: ['.json'],
     run: importWhole,
   },
+  {
+    kind: 'report',
+    of: 'what a channel lists, CSV or XLSX, set against the record',
+    // Its endings are those of a table, so it is always named.
+    endings: [],
+    run: importReport,
+  },
 ];
 
 export const importFile: Command = {
@@ -52,6 +60,9 @@ export const importFile: Command = {
     ['--good-rows-only', 'record what is understood and leave out the rest'],
     ['--refused FILE', 'where the refused rows go, to be mended and imported again'],
     ['--sheet NAME', 'sheet of a workbook; otherwise the first'],
+    ['--channel NAME', 'of a report: the channel whose it is'],
+    ['--on DAY', 'of a report: the day it tells of; otherwise today'],
+    ['--partial', 'of a report: it does not list everything, so what is missing from it tells nothing'],
     ['--columns TEXT', 'what columns hold: "Header=field, Other=price GBP, Third=" (empty leaves one out)'],
     ['--dates dmy|mdy', 'order of day and month where the cells leave it open'],
     ['--decimals point|comma', 'mark before decimals where the cells leave it open'],
