@@ -6,6 +6,8 @@ export interface Draft {
   type: (text: string) => void;
   /** Rewrites a readable text in its regular form, when the input is left. */
   settle: () => void;
+  /** Puts a text in for the value as it is. */
+  write: (text: string) => void;
   /** The text is filled but cannot be read. */
   wrong: boolean;
 }
@@ -39,6 +41,7 @@ export function useDraft<Value extends string | number>(
       const settled = read(text);
       if (settled !== undefined) setText(write(settled));
     },
+    write: setText,
     wrong: text.trim() !== '' && read(text) === undefined,
   };
 }
@@ -46,4 +49,9 @@ export function useDraft<Value extends string | number>(
 /** A ref that keeps a form from being sent while `problem` is set. */
 export function holdBack(problem: string | undefined) {
   return (input: HTMLInputElement | null): void => input?.setCustomValidity(problem ?? '');
+}
+
+/** Whether a paste replaces all that an input holds. */
+export function isWhole({ selectionStart, selectionEnd, value }: HTMLInputElement): boolean {
+  return selectionStart === 0 && selectionEnd === value.length;
 }

@@ -1,5 +1,6 @@
 import type { HTMLInputAutoCompleteAttribute } from 'react';
 import { classNames } from './class-names.ts';
+import { isWhole } from './draft.ts';
 import { Field, type FieldCommon } from './field.tsx';
 
 export interface TextInputProps extends FieldCommon {
@@ -16,6 +17,8 @@ export interface TextInputProps extends FieldCommon {
   language?: string | undefined;
   autoComplete?: HTMLInputAutoCompleteAttribute | undefined;
   onBlur?: (() => void) | undefined;
+  /** Sees what is pasted over the whole text first; answers whether it took it, so that it does not go in. */
+  onPaste?: ((text: string) => boolean) | undefined;
 }
 
 /** One line of text. */
@@ -39,6 +42,10 @@ export function TextInput(props: TextInputProps) {
             list={suggestions ? `${ids.id}-known` : undefined}
             onChange={(event) => onChange(event.target.value)}
             onBlur={props.onBlur}
+            onPaste={(event) => {
+              if (isWhole(event.currentTarget) && props.onPaste?.(event.clipboardData.getData('text/plain')))
+                event.preventDefault();
+            }}
           />
           {suggestions ? (
             <datalist id={`${ids.id}-known`}>

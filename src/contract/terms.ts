@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MORE_ROLES } from './more-roles.ts';
 
 /** Standings, in the order they are passed through (the product's vocabulary). */
 export const NUMBER_STANDINGS = ['free', 'reserved', 'assigned', 'spent'] as const;
@@ -98,9 +99,12 @@ export const CONTRIBUTOR_ROLES = [
   { code: 'Z99', name: 'Other' },
 ] as const;
 
+/** Every role that is known here by a name, those offered first at the head. */
+export const ALL_ROLES: readonly { code: string; name: string }[] = [...CONTRIBUTOR_ROLES, ...MORE_ROLES];
+
 /** Plain name of a List 17 role code. */
 export function roleName(code: string): string {
-  return CONTRIBUTOR_ROLES.find((role) => role.code === code)?.name ?? `Role ${code}`;
+  return ALL_ROLES.find((role) => role.code === code)?.name ?? `Role ${code}`;
 }
 
 export const CASE_KINDS = ['laminate', 'cloth', 'jacket'] as const;

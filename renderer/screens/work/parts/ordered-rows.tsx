@@ -1,6 +1,7 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { announce } from '../../../status.ts';
 import { Button } from '../../../ui/index.ts';
+import { type Drag, moved, useDrag } from './use-drag.ts';
 
 export interface OrderedRowsProps<T> {
   /** What the list holds; names the group. */
@@ -39,24 +40,38 @@ function useFocusAfter(rows: number) {
   return { list, doing };
 }
 
-/** A list whose order matters: rows are moved up and down by buttons, added and removed. */
-export function OrderedRows<T>(props: OrderedRowsProps<T>) {
-  const { rows, onChange, nameOf } = props;
+/** How a row is drawn while one is dragged: lifted, or with a line where the lifted one would go. */
+function dragMark(drag: Drag | undefined, index: number): string | undefined {
+  if (!drag) return undefined;
+  if (index === drag.from) return 'lifted';
+  if (index !== drag.to) return undefined;
+  return drag.to < drag.from ? 'before' : 'after';
+}
+
+/** What the buttons and the handle of a list do to its rows, and say of it. */
+function useOrder<T>({ rows, onChange, nameOf, one }: OrderedRowsProps<T>) {
   const { list, doing } = useFocusAfter(rows.length);
-  const name = (row: T, index: number) => nameOf(row) || `${props.one} ${index + 1}`;
+  const name = (row: T | undefined, index: number) => (row && nameOf(row)) || `${one} ${index + 1}`;
+  const put = (from: number, to: number) => {
+    onChange(moved(rows, from, to));
+    announce(`${name(rows[from], from)} is now number ${to + 1} of ${rows.length}.`);
+  };
   const move = (index: number, by: -1 | 1) => {
-    const next = [...rows];
-    const [row] = next.splice(index, 1);
-    if (row === undefined) return;
-    next.splice(index + by, 0, row);
     doing.current = { move: by, to: index + by };
-    onChange(next);
-    announce(`${name(row, index)} is now number ${index + by + 1} of ${rows.length}.`);
+    put(index, index + by);
   };
   const remove = (index: number) => {
     doing.current = { removed: index };
     onChange(rows.filter((_row, at) => at !== index));
   };
+  return { list, name, put, move, remove };
+}
+
+/** A list whose order matters: rows are moved by buttons or dragged by a handle, added and removed. */
+export function OrderedRows<T>(props: OrderedRowsProps<T>) {
+  const { rows, onChange } = props;
+  const { list, name, put, move, remove } = useOrder(props);
+  const { drag, handleOf } = useDrag(put);
   const change = (index: number, row: T) => onChange(rows.map((now, at) => (at === index ? row : now)));
   return (
     <fieldset className="field ordered" ref={list}>
@@ -67,7 +82,18 @@ export function OrderedRows<T>(props: OrderedRowsProps<T>) {
         {rows.map((row, index) => (
           // Rows have no identity of their own: what moves is their content, and the focus is moved with it.
           // biome-ignore lint/suspicious/noArrayIndexKey: the place is the identity
-          <li key={index} data-row={index}>
+          <li key={index} data-row={index} data-drag={dragMark(drag, index)}>
+            {rows.length > 1 ? (
+              // The buttons do the same for keys and screen readers.
+              <span
+                aria-hidden="true"
+                className="row-handle"
+                title="Drag to another place"
+                {...handleOf(index)}
+              >
+                ⠿
+              </span>
+            ) : null}
             <div className="row-content">{props.children(row, index, (next) => change(index, next))}</div>
             <RowOrder
               name={name(row, index)}
