@@ -68,6 +68,23 @@ function asRefusal(thrown: unknown): CallRefused {
   });
 }
 
+/** Commands that only change fields, so that they can be taken back right after (journal.undo). */
+const TAKEN_BACK: ReadonlySet<string> = new Set<OperationName>([
+  'works.update',
+  'editions.update',
+  'formats.update',
+  'channels.update',
+  'settings.update',
+]);
+
+/** The journal's number of the command just carried out, where it is one that can be taken back. */
+async function undoOf(name: OperationName): Promise<number | undefined> {
+  if (!TAKEN_BACK.has(name)) return undefined;
+  const newest = await call('journal.list', { count: 1 }).catch(() => undefined);
+  const entry = newest?.entries[0];
+  return entry?.operation === name ? entry.commandSeq : undefined;
+}
+
 /** One command of the contract with its pending and refused state; success and refusal are announced. */
 export function useCommand<N extends OperationName>(name: N): Command<N> {
   const client = useQueryClient();
@@ -80,7 +97,8 @@ export function useCommand<N extends OperationName>(name: N): Command<N> {
       try {
         const value = await call(name, input);
         await client.invalidateQueries();
-        if (said !== undefined) announce(typeof said === 'function' ? said(value) : said);
+        if (said !== undefined)
+          announce(typeof said === 'function' ? said(value) : said, 'done', await undoOf(name));
         return { ok: true, value };
       } catch (thrown) {
         const refused = asRefusal(thrown);

@@ -19,3 +19,14 @@ export function wrongInput(name: string, input: unknown): RefusalBody | undefine
 export function isPromised(name: string, value: unknown): boolean {
   return isOperationName(name) && operations[name].output.safeParse(value).success;
 }
+
+/** Every sentence that the contract has for an input, by the path of the field it concerns. */
+export function wrongFields(name: string, input: unknown): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  if (!isOperationName(name)) return found;
+  for (const { path, message } of operations[name].input.safeParse(input).error?.issues ?? []) {
+    const field = path.map(String).join('.');
+    if (!found.has(field)) found.set(field, message);
+  }
+  return found;
+}

@@ -8,11 +8,15 @@ export interface StatusMessage {
   id: number;
   tone: StatusTone;
   text: string;
+  /** The command that can be taken back from the message: its first entry in the journal. */
+  undo?: number | undefined;
 }
 
 /** A screen reader drops text that is set while a closing dialog still makes the page inert. */
 const SETTLE_MS = 120;
 const FADE_MS = 12_000;
+/** One that offers something to press stays longer. */
+const FADE_WITH_UNDO_MS = 30_000;
 
 let current: StatusMessage | undefined;
 let nextId = 1;
@@ -25,14 +29,15 @@ function show(message: StatusMessage | undefined): void {
 }
 
 /** Says one sentence to everybody: at the foot of the window and through the live region. */
-export function announce(text: string, tone: StatusTone = 'done'): void {
+export function announce(text: string, tone: StatusTone = 'done', undo?: number): void {
   window.clearTimeout(timer);
   show(undefined);
-  const message: StatusMessage = { id: nextId, tone, text };
+  const message: StatusMessage = { id: nextId, tone, text, undo };
   nextId += 1;
   timer = window.setTimeout(() => {
     show(message);
-    if (tone === 'done') timer = window.setTimeout(() => show(undefined), FADE_MS);
+    const fade = undo === undefined ? FADE_MS : FADE_WITH_UNDO_MS;
+    if (tone === 'done') timer = window.setTimeout(() => show(undefined), fade);
   }, SETTLE_MS);
 }
 

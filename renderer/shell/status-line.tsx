@@ -1,10 +1,26 @@
 import { useLayoutEffect, useRef } from 'react';
+import { useCommand } from '../api.ts';
 import { dismissStatus, type StatusMessage, useStatus } from '../status.ts';
-import { IconButton } from '../ui/index.ts';
+import { Button, IconButton } from '../ui/index.ts';
 import { NoticeShape } from '../ui/standing-shapes.tsx';
 
 /** Styles keep this much clear at the foot of the window. */
 const HEIGHT = '--status-height';
+
+/** Takes the change back that the message tells of; once something else was changed, the journal refuses. */
+function Undo({ commandSeq }: { commandSeq: number }) {
+  const undo = useCommand('journal.undo');
+  return (
+    <Button
+      kind="quiet"
+      label="Undo this change"
+      pending={undo.pending}
+      onClick={() => void undo.run({ commandSeq }, 'The change is undone.')}
+    >
+      Undo
+    </Button>
+  );
+}
 
 function Line({ status }: { status: StatusMessage }) {
   const line = useRef<HTMLElement>(null);
@@ -29,6 +45,7 @@ function Line({ status }: { status: StatusMessage }) {
     <section ref={line} aria-label="Latest message" className={`status-line status-${status.tone}`}>
       <NoticeShape tone={status.tone === 'done' ? 'done' : 'stop'} />
       <p>{status.text}</p>
+      {status.undo === undefined ? null : <Undo commandSeq={status.undo} />}
       <IconButton sign="close" label="Dismiss the message" labelHidden onClick={dismissStatus} />
     </section>
   );

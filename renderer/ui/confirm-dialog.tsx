@@ -32,46 +32,60 @@ export function ConfirmDialog(props: ConfirmDialogProps) {
 function OpenConfirm(props: ConfirmDialogProps) {
   const [reason, setReason] = useState('');
   const [asked, setAsked] = useState(false);
+  const [leaving, setLeaving] = useState(false);
   const text = useRef<HTMLDivElement>(null);
   const missing = props.reason === 'required' && reason.trim() === '';
+  const leave = () => (reason.trim() === '' ? props.onClose() : setLeaving(true));
   return (
-    <Dialog
-      open
-      onClose={props.onClose}
-      title={props.title}
-      width="narrow"
-      footer={
-        <>
-          <Button
-            kind={props.danger ? 'danger' : 'primary'}
-            pending={props.pending}
-            onClick={() => {
-              setAsked(true);
-              if (missing) text.current?.querySelector('textarea')?.focus();
-              else props.onConfirm(reason.trim());
-            }}
-          >
-            {props.confirm}
-          </Button>
-          <Button onClick={props.onClose}>Keep as it is</Button>
-        </>
-      }
-    >
-      <div className="stack" ref={text}>
-        <div>{props.children}</div>
-        {props.reason ? (
-          <TextArea
-            label={props.reasonLabel ?? 'Reason'}
-            help={props.reasonHelp ?? 'Kept in the journal.'}
-            required={props.reason === 'required'}
-            error={asked && missing ? 'Say why in a few words.' : undefined}
-            value={reason}
-            onChange={setReason}
-            rows={3}
-          />
-        ) : null}
-        <Refused refusal={props.refusal} />
-      </div>
-    </Dialog>
+    <>
+      <Dialog
+        open
+        onClose={leave}
+        title={props.title}
+        width="narrow"
+        footer={
+          <>
+            <Button
+              kind={props.danger ? 'danger' : 'primary'}
+              pending={props.pending}
+              onClick={() => {
+                setAsked(true);
+                if (missing) text.current?.querySelector('textarea')?.focus();
+                else props.onConfirm(reason.trim());
+              }}
+            >
+              {props.confirm}
+            </Button>
+            <Button onClick={leave}>Keep as it is</Button>
+          </>
+        }
+      >
+        <div className="stack" ref={text}>
+          <div>{props.children}</div>
+          {props.reason ? (
+            <TextArea
+              label={props.reasonLabel ?? 'Reason'}
+              help={props.reasonHelp ?? 'Kept in the journal.'}
+              required={props.reason === 'required'}
+              error={asked && missing ? 'Say why in a few words.' : undefined}
+              value={reason}
+              onChange={setReason}
+              rows={3}
+            />
+          ) : null}
+          <Refused refusal={props.refusal} />
+        </div>
+      </Dialog>
+      <ConfirmDialog
+        open={leaving}
+        onClose={() => setLeaving(false)}
+        title="Close without saving?"
+        confirm="Close without saving"
+        danger
+        onConfirm={props.onClose}
+      >
+        What you typed here is then lost.
+      </ConfirmDialog>
+    </>
   );
 }

@@ -1,3 +1,4 @@
+import { CharacterCount } from './character-count.tsx';
 import { classNames } from './class-names.ts';
 import { Field, type FieldCommon } from './field.tsx';
 
@@ -7,6 +8,8 @@ export interface TextAreaProps extends FieldCommon {
   rows?: number | undefined;
   /** Shows a count against this advised length; typing beyond it is never cut off. */
   countTo?: number | undefined;
+  /** Who sets that length, such as a channel. */
+  countedFor?: string | undefined;
   mono?: boolean | undefined;
   language?: string | undefined;
   readOnly?: boolean | undefined;
@@ -15,14 +18,8 @@ export interface TextAreaProps extends FieldCommon {
 /** Several lines of text, with a character count on request. */
 export function TextArea(props: TextAreaProps) {
   const { value, onChange, rows = 5, countTo, mono } = props;
-  const count = [...value].length;
   const aside =
-    countTo === undefined ? null : (
-      <p className={classNames('field-count', count > countTo && 'field-count-over')}>
-        {count.toLocaleString()} of {countTo.toLocaleString()} characters
-        {count > countTo ? `, ${(count - countTo).toLocaleString()} too many` : ''}
-      </p>
-    );
+    countTo === undefined ? null : <CharacterCount text={value} limit={countTo} setBy={props.countedFor} />;
   return (
     <Field {...props} aside={aside}>
       {(ids) => (

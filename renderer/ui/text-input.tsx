@@ -1,4 +1,5 @@
 import type { HTMLInputAutoCompleteAttribute } from 'react';
+import { CharacterCount } from './character-count.tsx';
 import { classNames } from './class-names.ts';
 import { isWhole } from './draft.ts';
 import { Field, type FieldCommon } from './field.tsx';
@@ -8,6 +9,8 @@ export interface TextInputProps extends FieldCommon {
   onChange: (value: string) => void;
   type?: 'text' | 'search' | 'url' | 'email' | undefined;
   placeholder?: string | undefined;
+  /** Shows a count against a length, and who sets it; typing beyond it is never cut off. */
+  counted?: { limit: number; setBy: string } | undefined;
   /** Fixed-width figures, for numbers and codes. */
   mono?: boolean | undefined;
   /** Known values offered while typing. */
@@ -24,8 +27,9 @@ export interface TextInputProps extends FieldCommon {
 /** One line of text. */
 export function TextInput(props: TextInputProps) {
   const { value, onChange, type = 'text', mono, suggestions, width = 'full' } = props;
+  const aside = props.counted ? <CharacterCount text={value} {...props.counted} /> : null;
   return (
-    <Field {...props}>
+    <Field {...props} aside={aside}>
       {(ids) => (
         <>
           <input

@@ -97,7 +97,7 @@ const xlsx: Maker = {
 const agency: Maker = {
   type: 'text/csv',
   write: ({ db, step }, { workId }, sink) => {
-    const { publisher } = readSettings(db);
+    const { publisher, countryOfPublication: country } = readSettings(db);
     sink.write(
       CSV_MARK + csvLine(AGENCY_COLUMNS.map(({ header }): OutCell => ({ as: 'text', value: header }))),
     );
@@ -108,15 +108,18 @@ const agency: Maker = {
       for (const one of formats) {
         const row = outRow(one);
         const alsoAs = numbers.filter((number) => number !== row.isbn);
-        sink.write(csvLine(AGENCY_COLUMNS.map(({ cell }) => cell({ ...row, publisher, alsoAs }))));
+        sink.write(csvLine(AGENCY_COLUMNS.map(({ cell }) => cell({ ...row, publisher, country, alsoAs }))));
         records += 1;
       }
     }
     return {
       records,
       notes: [
-        'Country of publication and usage constraints are not recorded here; fill them in before you send the sheet.',
+        'Usage constraints are not recorded here; fill them in before you send the sheet.',
         'Agencies ask for these facts in forms of their own; what yours asks for goes before this sheet.',
+        ...(country === ''
+          ? ['No country of publication is named in Settings, so that column is empty.']
+          : []),
         ...(publisher === '' ? ['No publisher is named in Settings, so that column is empty.'] : []),
       ],
     };

@@ -14,6 +14,9 @@ beforeAll(async () => {
   act = acts(w);
   const { works } = await w.call('works.list', {});
   work = works.find(({ title }) => title === 'The Salt Almanac')?.id ?? 0;
+  const { channels } = await w.call('channels.list', {});
+  const shelf = channels.find(({ name }) => name === 'Lanternshelf');
+  await w.call('channels.update', { id: shelf?.id ?? 0, titleLimit: 10 });
 });
 afterAll(async () => {
   await w?.close();
@@ -92,5 +95,78 @@ describe.skipIf(noBrowser)('the form of an edition', () => {
     expect(await values(/^Name \d/)).toEqual(['Tobias Wrenfield', 'Maren Oskarsdal']);
     expect(await values(/^Role \d/)).toEqual(['lighthouse', 'Author (A01)']);
     await w.page.locator('dialog[open] [role=status]', { hasText: 'is now number 1 of 2' }).waitFor();
+  });
+
+  it('counts against the tightest channel and checks a subject code while it is typed', async () => {
+    await w.page.getByText('16 of 10 characters (Lanternshelf), 6 too many').waitFor();
+    await w.press('Add a subject');
+    await act.field('Code of the main subject').fill('fb 1');
+    await w.page.getByText(/A Thema code is capital letters/).waitFor();
+    await act.field('Code of the main subject').fill('fba');
+    await w.page.getByText(/A Thema code is capital letters/).waitFor({ state: 'detached' });
+    await w.press('Keep as it is');
+    await w.press('Leave without saving');
+    await act.closed();
+  });
+});
+
+describe.skipIf(noBrowser)('other forms', () => {
+  it('ask before a typed note is dropped', async () => {
+    await w.page
+      .getByRole('button', { name: /^New edition or reprint/ })
+      .first()
+      .click();
+    const note = w.page.locator('dialog[open]').locator('textarea').first();
+    await note.fill('A new map');
+    await w.press('Close');
+    await w.page.getByText('What you typed here is then lost.').waitFor();
+    await w.press('Close without saving');
+    await act.closed();
+  });
+
+  it('take a saved change back at a press', async () => {
+    const before = (await w.call('works.get', { id: work })).title;
+    await w.press('Edit work');
+    await act.field(/title/i).first().fill('The Salt Almanack');
+    await w.press(/^Save/);
+    await act.closed();
+    expect((await w.call('works.get', { id: work })).title).toBe('The Salt Almanack');
+    await w.page.getByRole('button', { name: 'Undo this change' }).click();
+    await w.page.locator('.status-line', { hasText: 'The change is undone.' }).waitFor();
+    expect((await w.call('works.get', { id: work })).title).toBe(before);
+  });
+
+  it('ask which day 03/04/2026 is, and show what £9.99 was taken for', async () => {
+    await w.page
+      .getByRole('button', { name: /^Edit format/ })
+      .first()
+      .click();
+    await paste('On-sale date', '03/04/2026');
+    await w.page.locator('dialog[open]').getByRole('button', { name: '3 Apr 2026' }).click();
+    expect(await act.field('On-sale date').inputValue()).toBe('2026-04-03');
+    await w.press('Add a price');
+    const price = w.page
+      .locator('dialog[open]')
+      .getByLabel(/^Price \d$/)
+      .last();
+    await paste(`Price ${(await values(/^Price \d$/)).length}`, '£9.99');
+    expect(await price.inputValue()).toBe('9.99');
+    await w.page.getByText(/“£9\.99” is read as GBP.9\.99\./).waitFor();
+    expect(await w.faults()).toEqual([]);
+    expect(w.complaints).toEqual([]);
+  });
+
+  it('tell the origin and the sales rights in Settings', async () => {
+    await w.go('/settings');
+    await w.page.getByLabel('Country of publication').fill('ie');
+    await w.page.getByLabel('Where your books may be sold').selectOption('only');
+    await w.page.getByLabel('Countries where they may be sold').fill('ie, gb');
+    await w.page.getByText('Ireland, United Kingdom.').waitFor();
+    await w.press('Save the settings');
+    await w.page.locator('.status-line', { hasText: 'The settings are saved.' }).waitFor();
+    expect(await w.call('settings.get', {})).toMatchObject({
+      countryOfPublication: 'IE',
+      salesRights: { scope: 'only', countries: ['IE', 'GB'] },
+    });
   });
 });

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { type Channel, createChannel, updateChannel } from '../../../src/contract/channels.ts';
 import { useReadOnly } from '../../read-only.ts';
 import { Button, Dialog, Notice, Refused } from '../../ui/index.ts';
+import { useGuardedClose } from '../../ui/use-guarded-close.tsx';
 import { type CheckedCommand, useCheckedCommand } from '../settings/parts/use-checked-command.ts';
-import { useGuardedClose } from '../settings/parts/use-guarded-close.tsx';
 import { type ChannelDraft, draftOf, missingDays, NEW_CHANNEL } from './channel-draft.ts';
 import {
   LimitsItHas,

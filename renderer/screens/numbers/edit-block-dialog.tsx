@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import { type Block, updateBlock } from '../../../src/contract/blocks.ts';
 import { Button, Dialog, Refused } from '../../ui/index.ts';
+import { useGuardedClose } from '../../ui/use-guarded-close.tsx';
 import { useCheckedCommand } from '../settings/parts/use-checked-command.ts';
-import { useGuardedClose } from '../settings/parts/use-guarded-close.tsx';
 import { BlockFields, notesInput } from './block-fields.tsx';
 
 /** Changes what is noted about a block; its digits follow from the agency's letter and stay. */

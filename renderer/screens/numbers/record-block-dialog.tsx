@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { addBlock, type Block } from '../../../src/contract/blocks.ts';
 import type { BlockResult } from '../../../src/rules/isbn/index.ts';
 import { Button, Dialog, Notice, Refused, TextInput } from '../../ui/index.ts';
+import { useGuardedClose } from '../../ui/use-guarded-close.tsx';
 import { useCheckedCommand } from '../settings/parts/use-checked-command.ts';
-import { useGuardedClose } from '../settings/parts/use-guarded-close.tsx';
 import { BlockFields, NO_NOTES, notesInput } from './block-fields.tsx';
 import { useBlockPreview } from './block-preview.ts';
 

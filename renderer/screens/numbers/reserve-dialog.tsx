@@ -12,9 +12,9 @@ import {
   TextArea,
   TextInput,
 } from '../../ui/index.ts';
+import { useGuardedClose } from '../../ui/use-guarded-close.tsx';
 import type { FieldErrors } from '../settings/parts/input-check.ts';
 import { useCheckedCommand } from '../settings/parts/use-checked-command.ts';
-import { useGuardedClose } from '../settings/parts/use-guarded-close.tsx';
 import { PAGE } from './words.ts';
 
 /** The numbers that are now kept, ready to be copied into a letter. */

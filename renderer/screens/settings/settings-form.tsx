@@ -8,6 +8,7 @@ import { changesFrom, useKeptChanges } from './kept-changes.ts';
 import { NamesPart } from './names-part.tsx';
 import type { FieldErrors } from './parts/input-check.ts';
 import { useCheckedCommand } from './parts/use-checked-command.ts';
+import { RightsPart } from './rights-part.tsx';
 import { UsualPart } from './usual-part.tsx';
 
 interface SettingsFormProps {
@@ -112,6 +113,9 @@ export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
         <legend className="visually-hidden">Settings of this catalogue</legend>
         <Section title="Names">
           <NamesPart {...fields} />
+        </Section>
+        <Section title="Origin and sales rights">
+          <RightsPart {...fields} />
         </Section>
         <Section title="What is usual">
           <UsualPart {...fields} />

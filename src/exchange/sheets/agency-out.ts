@@ -4,6 +4,8 @@ import { contributorsCell } from './subjects.ts';
 /** What else an agency is told. */
 export interface AgencyRow extends OutRow {
   publisher: string;
+  /** ISO 3166-1 code out of the settings; empty where it is not told. */
+  country: string;
   /** Numbers of the other formats of the same edition, with hyphens. */
   alsoAs: readonly string[];
 }
@@ -12,8 +14,8 @@ const text = (value: string | null): OutCell => (value ? { as: 'text', value } :
 
 /**
  * The columns of an agency sheet: the metadata to be registered with each number (STANDARDS.md A12, after the Users'
- * Manual). Country of publication and, for digital formats, usage constraints are asked for there too; the catalogue
- * does not record them, so their columns are empty for the user to fill.
+ * Manual). Usage constraints of digital formats are asked for there too; the catalogue does not record them, so their
+ * column is empty for the user to fill.
  */
 export const AGENCY_COLUMNS: readonly { header: string; cell(row: AgencyRow): OutCell }[] = [
   { header: 'ISBN', cell: ({ isbn }) => text(isbn) },
@@ -32,7 +34,7 @@ export const AGENCY_COLUMNS: readonly { header: string; cell(row: AgencyRow): Ou
   { header: 'Language of text (ISO 639-2/B)', cell: ({ edition }) => text(edition.language) },
   { header: 'Imprint', cell: ({ edition }) => text(edition.imprint) },
   { header: 'Publisher', cell: ({ publisher }) => text(publisher) },
-  { header: 'Country of publication', cell: () => null },
+  { header: 'Country of publication', cell: ({ country }) => text(country) },
   {
     header: 'Publication date',
     cell: ({ format }) =>

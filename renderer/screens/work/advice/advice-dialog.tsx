@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand, useQueryOf } from '../../../api.ts';
 import { Button, Dialog, Refused } from '../../../ui/index.ts';
+import { useGuardedClose } from '../../../ui/use-guarded-close.tsx';
 import { HelpFold } from '../../help/help-link.tsx';
 import { NextEditionDialog } from '../edition/next-edition-dialog.tsx';
 import { AddFormatDialog } from '../format/format-dialogs.tsx';
@@ -68,6 +69,7 @@ export function AdviceDialog({ edition, onClose }: { edition: Edition; onClose: 
     { keep: true },
   );
   const note = useCommand('editions.noteAdvice');
+  const { close, question } = useGuardedClose(form.dirty, onClose);
   const [onward, setOnward] = useState<Onward>();
   const keep = async () => {
     const answer = await note.run({ editionId: edition.id, stated }, 'The answer is kept with the edition.');
@@ -80,46 +82,49 @@ export function AdviceDialog({ edition, onClose }: { edition: Edition; onClose: 
   const old = editionOf(work, edition.replacesId);
   const unsaid = data === undefined || data.asked !== null;
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      width="wide"
-      title={
-        data?.mode === 'draft'
-          ? `Is ${fullName(edition)} a new edition?`
-          : `New edition or reprint: ${fullName(edition)}`
-      }
-      footer={
-        <>
-          {unsaid ? null : (
-            <Ways
-              edition={edition}
-              advice={data}
-              pending={note.pending}
-              onKeep={() => void keep()}
-              onGo={setOnward}
-            />
-          )}
-          <Button onClick={onClose}>Close</Button>
-        </>
-      }
-    >
-      {data ? <AdviceHeadline advice={data} /> : null}
-      <div className="advice">
-        {data ? (
-          <div className="stack">
-            <p className="soft">
-              {data.mode === 'draft'
-                ? `Compared with the ${old ? shortName(old) : data.against}, which it replaces. Say what the records cannot tell.`
-                : 'Say what will change; nothing is written until you decide.'}
-            </p>
-            <ChangeForm edition={edition} form={form} rules={rules} mode={data.mode} />
-          </div>
-        ) : null}
-        {data ? <AdviceAnswer advice={data} /> : null}
-      </div>
-      <HelpFold topic="editions" />
-      <Refused refusal={advice.error ?? note.refusal} />
-    </Dialog>
+    <>
+      <Dialog
+        open
+        onClose={close}
+        width="wide"
+        title={
+          data?.mode === 'draft'
+            ? `Is ${fullName(edition)} a new edition?`
+            : `New edition or reprint: ${fullName(edition)}`
+        }
+        footer={
+          <>
+            {unsaid ? null : (
+              <Ways
+                edition={edition}
+                advice={data}
+                pending={note.pending}
+                onKeep={() => void keep()}
+                onGo={setOnward}
+              />
+            )}
+            <Button onClick={close}>Close</Button>
+          </>
+        }
+      >
+        {data ? <AdviceHeadline advice={data} /> : null}
+        <div className="advice">
+          {data ? (
+            <div className="stack">
+              <p className="soft">
+                {data.mode === 'draft'
+                  ? `Compared with the ${old ? shortName(old) : data.against}, which it replaces. Say what the records cannot tell.`
+                  : 'Say what will change; nothing is written until you decide.'}
+              </p>
+              <ChangeForm edition={edition} form={form} rules={rules} mode={data.mode} />
+            </div>
+          ) : null}
+          {data ? <AdviceAnswer advice={data} /> : null}
+        </div>
+        <HelpFold topic="editions" />
+        <Refused refusal={advice.error ?? note.refusal} />
+      </Dialog>
+      {question}
+    </>
   );
 }

@@ -3,7 +3,8 @@ import { useCommand } from '../../../api.ts';
 import { blankEdition } from '../parts/blanks.ts';
 import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
-import { errorsOf } from '../parts/refusals.ts';
+import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
+import { useInlineErrors } from '../parts/use-inline-errors.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { namedContributors } from './contributors-input.tsx';
@@ -46,7 +47,9 @@ function tidiedChanges(form: RecordForm<EditionFields>): Partial<EditionFields> 
 export function EditionDialog({ edition, onClose }: { edition: Edition; onClose: () => void }) {
   const form = useRecord(fieldsOf(edition));
   const update = useCommand('editions.update');
-  const errorOf = errorsOf(update.refusal);
+  const inline = useInlineErrors('editions.update', { id: edition.id, ...form.changes() });
+  const refused = errorsOf(update.refusal);
+  const errorOf: ErrorOf = (path) => refused(path) ?? inline(path);
   const { lock } = edition;
   const send = async () => {
     const changes = tidiedChanges(form);
@@ -69,7 +72,7 @@ export function EditionDialog({ edition, onClose }: { edition: Edition; onClose:
       {lock?.fields.includes('title') ? (
         <LockedIdentity edition={edition} lock={lock} />
       ) : (
-        <IdentityInputs form={form} errorOf={errorOf} />
+        <IdentityInputs form={form} errorOf={errorOf} edition={edition} />
       )}
       <OpenInputs form={form} errorOf={errorOf} edition={edition} />
     </FormDialog>
@@ -82,7 +85,9 @@ export function NewEditionDialog({ onClose }: { onClose: () => void }) {
   const { language, imprint } = settings;
   const form = useRecord(blankEdition({ title: work.title, language, imprint }));
   const create = useCommand('editions.create');
-  const errorOf = errorsOf(create.refusal);
+  const inline = useInlineErrors('editions.create', { workId: work.id, ...form.changes() });
+  const refused = errorsOf(create.refusal);
+  const errorOf: ErrorOf = (path) => refused(path) ?? inline(path);
   const send = async () => {
     const answer = await create.run({ workId: work.id, ...tidy(form.draft) }, 'The edition is recorded.');
     if (answer.ok) onClose();

@@ -1,6 +1,7 @@
-import type { EditionFields } from '../../../../src/contract/editions.ts';
+import type { Edition, EditionFields } from '../../../../src/contract/editions.ts';
 import { NumberInput, TextInput } from '../../../ui/index.ts';
 import { CodeInput } from '../parts/code-input.tsx';
+import { type Limit, useLimits } from '../parts/limits.ts';
 import { LANGUAGE_CHOICES } from '../parts/names.ts';
 import type { ErrorOf } from '../parts/refusals.ts';
 import type { RecordForm } from '../parts/use-record.ts';
@@ -9,6 +10,10 @@ import { ContributorsInput } from './contributors-input.tsx';
 export interface EditionInputsProps {
   form: RecordForm<EditionFields>;
   errorOf: ErrorOf;
+}
+
+function countedBy(limit: Limit | undefined) {
+  return limit && { limit: limit.count, setBy: limit.channelName };
 }
 
 function SeriesInputs({ form, errorOf }: EditionInputsProps) {
@@ -78,8 +83,9 @@ function EditionNumberInputs({ form, errorOf }: EditionInputsProps) {
 }
 
 /** The identity fields of an edition, for as long as none of its formats was sent. */
-export function IdentityInputs({ form, errorOf }: EditionInputsProps) {
+export function IdentityInputs({ form, errorOf, edition }: EditionInputsProps & { edition?: Edition }) {
   const { draft, set } = form;
+  const { titleLimit, subtitleLimit } = useLimits(edition);
   return (
     <>
       <TextInput
@@ -87,6 +93,7 @@ export function IdentityInputs({ form, errorOf }: EditionInputsProps) {
         required
         value={draft.title}
         onChange={(title) => set('title', title)}
+        counted={countedBy(titleLimit)}
         help="As it stands on the title page."
         error={errorOf('title')}
         name="title"
@@ -95,6 +102,7 @@ export function IdentityInputs({ form, errorOf }: EditionInputsProps) {
         label="Subtitle"
         value={draft.subtitle}
         onChange={(subtitle) => set('subtitle', subtitle)}
+        counted={countedBy(subtitleLimit)}
         error={errorOf('subtitle')}
         name="subtitle"
       />

@@ -49,6 +49,7 @@ export function LinkDialog({ edition, onClose }: { edition: Edition; onClose: ()
       pending={link.pending}
       refusal={link.refusal}
       fields={['replacesId', 'id']}
+      dirty={form.dirty}
     >
       <Select
         label="It replaces"

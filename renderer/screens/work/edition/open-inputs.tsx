@@ -81,7 +81,7 @@ function DescriptionInput({ form, errorOf, edition }: OpenInputsProps) {
       value={description}
       onChange={(text) => form.set('description', text)}
       countTo={limit?.count ?? USUAL_DESCRIPTION}
-      help={limit ? `${limit.channelName} takes ${limit.count.toLocaleString()} characters.` : undefined}
+      countedFor={limit?.channelName}
       error={errorOf('description')}
       name="description"
     />

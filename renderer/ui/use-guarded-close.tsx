@@ -1,5 +1,5 @@
 import { type ReactNode, useState } from 'react';
-import { ConfirmDialog } from '../../../ui/index.ts';
+import { ConfirmDialog } from './confirm-dialog.tsx';
 
 /** Asks before a dialog with typed work in it is closed. Give `close` to the dialog and show `question` beside it. */
 export function useGuardedClose(
