@@ -94,6 +94,8 @@ describe.skipIf(noBrowser)('forced colours', () => {
   it('leaves every standing its word and a shape in a colour that is not the ground’s', async () => {
     for (const name of ['catalogue', 'catalogue-formats', 'work', 'desk', 'audit'] as const) {
       await open(name);
+      // The rows of a long table come after the screen itself.
+      await w.page.locator('.standing').first().waitFor();
       await w.picture(`forced-${name}`);
       const bare = await w.page.evaluate(() => {
         const ground = getComputedStyle(document.body).backgroundColor;

@@ -43,7 +43,7 @@ describe.skipIf(noBrowser).each([
 
   it('sets a report against the record, column by column, and keeps nothing before it is seen', async () => {
     await w.go('/channels');
-    await w.page.getByRole('link', { name: `Set a report of ${CHANNEL} against the record` }).click();
+    await w.page.getByRole('link', { name: `Reports… of ${CHANNEL}` }).click();
     await w.page.getByRole('heading', { level: 1, name: 'Reports' }).waitFor();
     await w.page.getByLabel('Report', { exact: true }).setInputFiles(csv('november.csv', FIRST));
     await w.page.getByText('3 rows below the header').waitFor();
@@ -81,7 +81,7 @@ describe.skipIf(noBrowser).each([
     const lines = await later(w);
     expect(lines.length).toBeGreaterThan(1);
     await w.go('/channels');
-    await w.page.getByRole('link', { name: `Set a report of ${CHANNEL} against the record` }).click();
+    await w.page.getByRole('link', { name: `Reports… of ${CHANNEL}` }).click();
     await w.page.getByLabel('Report', { exact: true }).setInputFiles(csv('december.csv', lines));
     await w.page.getByText('As in an earlier file.').waitFor();
     await w.press('See where they differ');

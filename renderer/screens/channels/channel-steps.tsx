@@ -82,7 +82,7 @@ export function ChannelSteps({ channel }: { channel: Channel }) {
       <Link
         href={`/channels/${channel.id}/reports`}
         className="button button-quiet"
-        aria-label={`Set a report of ${name} against the record`}
+        aria-label={`Reports… of ${name}`}
       >
         Reports…
       </Link>
