@@ -17,6 +17,8 @@ const ACCEPTED = [
   'CC0-1.0',
   'Zlib',
   'OFL-1.1',
+  // Binds the package's own files only, which are carried unchanged.
+  'MPL-2.0',
 ];
 
 const licences = collectLicences(PROGRAM);
