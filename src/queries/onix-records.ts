@@ -1,6 +1,7 @@
 import type { OnixHouse, OnixRecord } from '../exchange/onix/product.ts';
 import { relationsOf, waysOn } from '../rules/onix/relations.ts';
-import { CONFIRMED_DAYS, daysAfter } from '../rules/onix/standings.ts';
+import { CONFIRMED_DAYS } from '../rules/onix/standings.ts';
+import { dayPlus } from '../rules/working-days.ts';
 import type { ReadDb } from '../store/connection.ts';
 import {
   type FormatRow,
@@ -38,7 +39,7 @@ export function scopeOf(
 ): OnixScope {
   if (workId !== undefined) return { kind: 'work', workId };
   if (since === undefined) return { kind: 'all' };
-  const early = { since: daysAfter(since, CONFIRMED_DAYS), today: daysAfter(today, CONFIRMED_DAYS) };
+  const early = { since: dayPlus(since, CONFIRMED_DAYS), today: dayPlus(today, CONFIRMED_DAYS) };
   return { kind: 'since', works: worksChangedSince(db, since, today, early) };
 }
 

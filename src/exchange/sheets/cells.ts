@@ -50,27 +50,3 @@ export function splitList(cell: string): string[] {
 export function millimetres(um: number): string {
   return String(um / 1000);
 }
-
-/** Minor units as a decimal number with a point: 1250 at two digits is '12.50'. */
-export function decimal(minor: number, digits: number): string {
-  if (digits === 0) return String(minor);
-  const text = String(minor).padStart(digits + 1, '0');
-  return `${text.slice(0, -digits)}.${text.slice(-digits)}`;
-}
-
-/** Decimal places of a currency's minor unit (ISO 4217, as the runtime's Unicode data give them). */
-export function minorDigits(currency: string): number {
-  const known = digitsOf.get(currency);
-  if (known !== undefined) return known;
-  let digits = 2;
-  try {
-    const format = new Intl.NumberFormat('en', { style: 'currency', currency });
-    digits = format.resolvedOptions().maximumFractionDigits ?? 2;
-  } catch {
-    // A code that Intl does not know is taken to have hundredths, as nearly all have.
-  }
-  digitsOf.set(currency, digits);
-  return digits;
-}
-
-const digitsOf = new Map<string, number>();

@@ -10,9 +10,10 @@ import {
   type ListingStanding,
 } from '../../contract/terms.ts';
 import { parseIsbn, type RangeTable, rangeTable } from '../../rules/isbn/index.ts';
+import { minorDigits } from '../../rules/money.ts';
 import { type DecimalMark, readAmount } from './amounts.ts';
 import { cellText, FAILED_FORMULA, type Repairs } from './cell-text.ts';
-import { minorDigits, splitList } from './cells.ts';
+import { splitList } from './cells.ts';
 import { type DateOrder, readDate } from './dates.ts';
 import type { MatchedColumn } from './match.ts';
 import { readContributors, readSubjects } from './subjects.ts';

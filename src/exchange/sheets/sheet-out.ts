@@ -3,7 +3,8 @@ import type { FormatFields } from '../../contract/formats.ts';
 import { SHEET_FIELDS, type SheetFieldKey } from '../../contract/sheet-fields.ts';
 import type { ListingStanding } from '../../contract/terms.ts';
 import { CASE_KINDS, FORM_DETAILS, PRODUCT_FORMS } from '../../contract/terms.ts';
-import { decimal, joinList, millimetres, minorDigits } from './cells.ts';
+import { decimal, minorDigits } from '../../rules/money.ts';
+import { joinList, millimetres } from './cells.ts';
 import { contributorsCell, subjectsCell } from './subjects.ts';
 
 /** One cell on its way out; an ISBN is text even where it looks like a number. */

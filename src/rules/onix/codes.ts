@@ -1,5 +1,6 @@
 import type { EditionFields } from '../../contract/editions.ts';
 import type { FormatFields } from '../../contract/formats.ts';
+import { decimal, minorDigits } from '../money.ts';
 
 // How the catalogue's own terms and the code lists of ONIX for Books (Issue 73) answer to each other.
 
@@ -57,29 +58,9 @@ export function ownScheme(code: string): 'thema' | 'bisac' | null {
 /** Price type, List 58, of a retail price. */
 export const PRICE_TYPES = { excluding: '01', including: '02' } as const;
 
-const digits = new Map<string, number>();
-
-/** Decimals of a currency's amounts; two where the currency is not known here. */
-export function minorDigits(currency: string): number {
-  const known = digits.get(currency);
-  if (known !== undefined) return known;
-  let found = 2;
-  try {
-    const format = new Intl.NumberFormat('en', { style: 'currency', currency });
-    found = format.resolvedOptions().maximumFractionDigits ?? 2;
-  } catch {
-    found = 2;
-  }
-  digits.set(currency, found);
-  return found;
-}
-
 /** An amount of minor units as ONIX writes it: '9.99', '1200'. */
 export function amountText(minor: number, currency: string): string {
-  const places = minorDigits(currency);
-  if (places === 0) return String(minor);
-  const text = String(minor).padStart(places + 1, '0');
-  return `${text.slice(0, -places)}.${text.slice(-places)}`;
+  return decimal(minor, minorDigits(currency));
 }
 
 /** An ONIX amount in minor units, or null where it has more decimals than the currency or is no amount. */

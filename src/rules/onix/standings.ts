@@ -1,4 +1,5 @@
 import { type FormatStanding, madeOf } from '../../contract/terms.ts';
+import { dayPlus } from '../working-days.ts';
 
 /** What of a format decides how ONIX speaks of its life. */
 export interface Life {
@@ -9,11 +10,6 @@ export interface Life {
   /** Whether a live or coming format replaces it (its edition's successor), or sells the same content. */
   successor: boolean;
   otherFormat: boolean;
-}
-
-/** A day some days after another; both YYYY-MM-DD. */
-export function daysAfter(day: string, days: number): string {
-  return new Date(Date.parse(`${day}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
 }
 
 /** About six months: where an early notification becomes a confirmed one (List 1, notes on 01 and 02). */
@@ -58,5 +54,5 @@ export function notificationType(life: Life, today: string): string {
   if (life.standing === 'live' || life.standing === 'retiring' || life.standing === 'retired')
     return isComing(life, today) ? '02' : '03';
   const day = life.publicationDate;
-  return day !== null && day <= daysAfter(today, CONFIRMED_DAYS) ? '02' : '01';
+  return day !== null && day <= dayPlus(today, CONFIRMED_DAYS) ? '02' : '01';
 }
