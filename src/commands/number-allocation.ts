@@ -1,7 +1,7 @@
 import type { NumberRow } from '../contract/numbers.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { numberByIsbn } from '../records/numbers.ts';
-import { blockNumber, firstAdjacent, hyphenate, parseIsbn } from '../rules/isbn/index.ts';
+import { blockNumber, firstAdjacent, parseIsbn, shownIsbn } from '../rules/isbn/index.ts';
 import type { ReadDb, WriteDb } from '../store/connection.ts';
 import { allBlocks, blockById, blockOf, insertNumber, nextFreeIndex, takenRuns } from '../store/numbers.ts';
 
@@ -15,8 +15,6 @@ export function readIsbn(text: string): string {
     'isbn',
   );
 }
-
-const written = (isbn13: string) => hyphenate(isbn13) ?? isbn13;
 
 /** The next free numbers of a block, or of the oldest block that has that many left. Throws BLOCK_EMPTY. */
 export function nextFree(db: ReadDb, blockId: number | undefined, count: number): string[] {
@@ -102,7 +100,7 @@ export function refuseTaken(row: NumberRow): never {
 
 export function loadNumber(db: ReadDb, isbn13: string): NumberRow {
   const row = numberByIsbn(db, isbn13);
-  if (!row) throw new Refusal('NOT_FOUND', `${written(isbn13)} is a free number.`, 'isbn');
+  if (!row) throw new Refusal('NOT_FOUND', `${shownIsbn(isbn13)} is a free number.`, 'isbn');
   return row;
 }
 
@@ -111,7 +109,7 @@ export function refuseOutside(db: ReadDb, isbn13: string, meant: boolean): void 
   if (meant || blockOf(db, isbn13)) return;
   throw new Refusal(
     'NUMBER_OUTSIDE_BLOCKS',
-    `${written(isbn13)} lies in none of your recorded blocks; record its block first, or say that it is meant.`,
+    `${shownIsbn(isbn13)} lies in none of your recorded blocks; record its block first, or say that it is meant.`,
     'isbn',
   );
 }
@@ -142,7 +140,7 @@ export function assignNumber(
   if (format.isbn13)
     throw new Refusal(
       'NUMBER_TAKEN',
-      `This format already has ${written(format.isbn13)}; each format has one number.`,
+      `This format already has ${shownIsbn(format.isbn13)}; each format has one number.`,
       'formatId',
     );
   const isbn13 = input.isbn === undefined ? nextFree(db, input.blockId, 1)[0] : readIsbn(input.isbn);

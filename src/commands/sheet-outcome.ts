@@ -6,7 +6,7 @@ import type { WorkPlan } from '../exchange/sheets/group.ts';
 import type { OpenSheet } from '../exchange/sheets/open-sheet.ts';
 import type { ReadRow, RowProblem } from '../exchange/sheets/read-row.ts';
 import type { OutCell } from '../exchange/sheets/sheet-out.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import type { Staging } from '../store/staging.ts';
 import type { Listener, RowOutcome } from './sheet-record.ts';
@@ -59,7 +59,7 @@ export class Outcomes implements Listener {
             return {
               row: row.number,
               name: formName({ ...(known ?? { form: '' }), ...row.format }),
-              hyphenated: isbn13 === null ? null : (hyphenate(isbn13) ?? isbn13),
+              hyphenated: shownIsbn(isbn13),
               what: outcome?.what ?? ('refused' as const),
               changes: outcome?.changes ?? [],
             };

@@ -6,7 +6,7 @@ import { CSV_MARK, csvLine } from '../exchange/sheets/csv-out.ts';
 import { type OutCell, type OutRow, type OutScope, sheetColumns } from '../exchange/sheets/sheet-out.ts';
 import { writeXlsx } from '../exchange/sheets/xlsx-out.ts';
 import { type WalkedFormat, walkFormats } from '../records/walk.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 import type { Sink } from '../store/staging.ts';
@@ -26,9 +26,7 @@ interface Maker {
 
 const DEMO_NOTE = 'Demo catalogue: its numbers are invented and must never be printed.';
 
-const written = (isbn13: string | null) => (isbn13 === null ? null : (hyphenate(isbn13) ?? isbn13));
-
-const outRow = (walked: WalkedFormat): OutRow => ({ ...walked, isbn: written(walked.format.isbn13) });
+const outRow = (walked: WalkedFormat): OutRow => ({ ...walked, isbn: shownIsbn(walked.format.isbn13) });
 
 /** Currencies and channels that the formats of the catalogue, or of one work, have. */
 function scopeOf(db: ReadDb, workId: number | undefined): OutScope {
@@ -104,7 +102,7 @@ const agency: Maker = {
     const walked = walkFormats(db, { workId, step, what: 'works written' });
     let records = 0;
     for (const [, formats] of byEdition(walked)) {
-      const numbers = formats.flatMap(({ format }) => written(format.isbn13) ?? []);
+      const numbers = formats.flatMap(({ format }) => shownIsbn(format.isbn13) ?? []);
       for (const one of formats) {
         const row = outRow(one);
         const alsoAs = numbers.filter((number) => number !== row.isbn);

@@ -1,7 +1,7 @@
 import { type FormatRow, formatTerms } from '../contract/format-list.ts';
 import { formName } from '../contract/terms.ts';
 import { judgeWhole } from '../records/findings.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { formatIds, type TableFormat, tableFormats, valuesOf } from '../store/format-list.ts';
 import { allFilters } from '../store/saved-filters.ts';
@@ -32,7 +32,7 @@ function rowOf({ title, number, isbn13, prices, listings, ...row }: TableFormat)
     edition: editionLabel({ title, number }),
     name: formName({ ...row, largePrint: row.largePrint === 1 }),
     standing: row.standing as FormatRow['standing'],
-    hyphenated: isbn13 === null ? null : (hyphenate(isbn13) ?? isbn13),
+    hyphenated: shownIsbn(isbn13),
     people: row.people,
     language: row.language,
     imprint: row.imprint,

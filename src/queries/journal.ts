@@ -1,6 +1,6 @@
 import type { JournalEntry } from '../contract/journal.ts';
 import { formName } from '../contract/terms.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { readJournal } from '../store/journal.ts';
@@ -48,7 +48,7 @@ function listingTitle(db: ReadDb, id: unknown): string {
 function nameOf(db: ReadDb, entry: Omit<JournalEntry, 'about'>): string {
   const row = entry.after ?? entry.before ?? {};
   if (entry.entity === 'setting') return `setting ${entry.rowKey}`;
-  if (entry.entity === 'number') return hyphenate(entry.rowKey) ?? entry.rowKey;
+  if (entry.entity === 'number') return shownIsbn(entry.rowKey);
   if (entry.entity === 'number_block') return text(row.hyphenated_prefix);
   if (entry.entity === 'task' || entry.entity === 'work') return text(row.title);
   if (entry.entity === 'channel') return text(row.name);

@@ -1,7 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
 import { formName } from '../contract/terms.ts';
 import type { TextFacts } from '../contract/text-kinds.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { ordinal } from '../rules/labels.ts';
 import { replacementIsbn } from '../rules/request-text.ts';
 import { fillSubject, fillText, UNKNOWN } from '../rules/text-templates.ts';
@@ -12,7 +12,7 @@ import { readSettings } from '../store/settings.ts';
 import { currentText } from '../store/templates.ts';
 import type { Queries } from './context.ts';
 
-const written = (isbn13: string | null) => (isbn13 === null ? UNKNOWN : (hyphenate(isbn13) ?? isbn13));
+const written = (isbn13: string | null) => (isbn13 === null ? UNKNOWN : shownIsbn(isbn13));
 const flagged = <T extends { largePrint: number }>(row: T) => ({ ...row, largePrint: row.largePrint === 1 });
 
 function factsOf(db: ReadDb, row: RequestRow, publisher: string, today: string): TextFacts<'chase'> {

@@ -1,7 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
 import { formName } from '../contract/terms.ts';
 import { editionFacts } from '../records/editions.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { editionsOfWork } from '../store/editions.ts';
 import { type ListedFormat, worksPage } from '../store/work-list.ts';
@@ -14,7 +14,7 @@ export function listedFacts(row: ListedFormat) {
     editionLabel: editionLabel(row),
     name: formName({ ...row, largePrint: row.largePrint === 1 }),
     standing: row.standing,
-    hyphenated: row.isbn13 === null ? null : (hyphenate(row.isbn13) ?? row.isbn13),
+    hyphenated: shownIsbn(row.isbn13),
   };
 }
 

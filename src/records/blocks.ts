@@ -1,5 +1,5 @@
 import type { Block } from '../contract/blocks.ts';
-import { blockNumber, hyphenate } from '../rules/isbn/index.ts';
+import { blockNumber, shownIsbn } from '../rules/isbn/index.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { nextFreeIndex, type StoredBlock } from '../store/numbers.ts';
 
@@ -8,7 +8,7 @@ export function blockFacts(db: ReadDb, stored: StoredBlock): Block {
   const capacity = 10 ** stored.publicationDigits;
   const written = (index: number) => {
     const isbn13 = blockNumber(stored, index);
-    return hyphenate(isbn13) ?? isbn13;
+    return shownIsbn(isbn13);
   };
   const next = nextFreeIndex(db, stored);
   return {

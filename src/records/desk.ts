@@ -1,7 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
 import type { Desk, DeskListing } from '../contract/retirement.ts';
 import { formName, madeOf } from '../contract/terms.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { deskStep } from '../rules/retirement-desk.ts';
 import type { ReadDb } from '../store/connection.ts';
@@ -21,8 +21,6 @@ const nameOf = <
 >(
   row: T,
 ) => formName({ ...row, largePrint: row.largePrint === 1 });
-const written = (isbn13: string | null) => (isbn13 === null ? null : (hyphenate(isbn13) ?? isbn13));
-
 interface Successor {
   editionId: number;
   label: string;
@@ -74,7 +72,7 @@ function deskListing(
     listingId: row.listingId,
     formatId: row.formatId,
     formatName: nameOf(row),
-    hyphenated: written(row.isbn13),
+    hyphenated: shownIsbn(row.isbn13),
     replacement: replaced.get(row.formatId)?.hyphenated ?? null,
     channelName: row.channelName,
     contact: row.contact,
@@ -116,7 +114,7 @@ export function deskOf(db: ReadDb, editionId: number, day: string): Desk {
     numbers: formats.map((row) => ({
       formatId: row.formatId,
       formatName: nameOf(row),
-      hyphenated: written(row.isbn13),
+      hyphenated: shownIsbn(row.isbn13),
       printed: madeOf(row.form) === 'print' || row.form === 'AC',
       outOfPrintOn: row.outOfPrintOn,
       note: row.note ?? '',

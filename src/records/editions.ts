@@ -2,7 +2,7 @@ import type { Edition, Lock } from '../contract/editions.ts';
 import type { Format } from '../contract/formats.ts';
 import type { Listing } from '../contract/listings.ts';
 import { formName } from '../contract/terms.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { EDITION_LOCKS, FORMAT_LOCKS, LOCK_REASONS, type LockFacts, lockedFields } from '../rules/locks.ts';
 import { nextSteps } from '../rules/standings.ts';
@@ -70,7 +70,7 @@ function formatFacts(
   return {
     ...rest,
     name: formName(stored),
-    hyphenated: stored.isbn13 === null ? null : (hyphenate(stored.isbn13) ?? stored.isbn13),
+    hyphenated: shownIsbn(stored.isbn13),
     replacedBy,
     lock: first
       ? {

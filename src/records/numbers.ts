@@ -1,6 +1,6 @@
 import type { NumberRow } from '../contract/numbers.ts';
 import { formName } from '../contract/terms.ts';
-import { blockNumber, freeRuns, hyphenate } from '../rules/isbn/index.ts';
+import { blockNumber, freeRuns, shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import type { ReadDb } from '../store/connection.ts';
 import {
@@ -28,7 +28,7 @@ function nameUse(taken: TakenNumber): string {
 function takenRow(taken: TakenNumber, replaced: ReadonlyMap<number, Replacement>): NumberRow {
   return {
     isbn13: taken.isbn13,
-    hyphenated: hyphenate(taken.isbn13) ?? taken.isbn13,
+    hyphenated: shownIsbn(taken.isbn13),
     standing: taken.standing,
     blockId: taken.blockId,
     index: taken.blockIndex,
@@ -51,7 +51,7 @@ function freeRow(block: StoredBlock, index: number): NumberRow {
   const isbn13 = blockNumber(block, index);
   return {
     isbn13,
-    hyphenated: hyphenate(isbn13) ?? isbn13,
+    hyphenated: shownIsbn(isbn13),
     standing: 'free',
     blockId: block.id,
     index,

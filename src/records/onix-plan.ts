@@ -1,7 +1,7 @@
 import type { EditionFields } from '../contract/editions.ts';
 import type { FormatFields } from '../contract/formats.ts';
 import type { OnixState } from '../contract/onix.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { digestOf, editionChanges, formatChanges } from '../rules/onix/compare.ts';
 import type { GroupRow } from '../rules/onix/grouping.ts';
 import type { ReadProduct } from '../rules/onix/products.ts';
@@ -32,13 +32,11 @@ export interface PlanRow extends GroupRow {
   keptOld: number;
 }
 
-const written = (isbn13: string) => hyphenate(isbn13) ?? isbn13;
-
 function blankRow(read: ReadProduct): PlanRow {
   return {
     row: read.row,
     line: read.line,
-    isbn: read.isbn13 === null ? read.isbnText : written(read.isbn13),
+    isbn: read.isbn13 === null ? read.isbnText : shownIsbn(read.isbn13),
     isbn13: read.isbn13,
     title: read.edition.title ?? '',
     subtitle: read.edition.subtitle ?? '',

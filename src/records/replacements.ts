@@ -1,5 +1,5 @@
 import { formName } from '../contract/terms.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { nearestFormat } from '../rules/request-text.ts';
 import type { ReadDb } from '../store/connection.ts';
@@ -37,7 +37,7 @@ export function replacementsOf(db: ReadDb, formatIds: readonly number[]): Map<nu
     if (!near || near.isbn13 === null) continue;
     const { formatId, workId, title, number } = near;
     const label = `${editionLabel({ title, number })} · ${formName(near)}`;
-    found.set(oldId, { formatId, workId, hyphenated: hyphenate(near.isbn13) ?? near.isbn13, label });
+    found.set(oldId, { formatId, workId, hyphenated: shownIsbn(near.isbn13), label });
   }
   return found;
 }

@@ -1,7 +1,7 @@
 import { Refusal } from '../contract/refusal.ts';
 import { REPORT_FINDING_KINDS, type ReportFinding } from '../contract/reports.ts';
 import { formName } from '../contract/terms.ts';
-import { hyphenate } from '../rules/isbn/index.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import {
   type Difference,
@@ -122,8 +122,6 @@ export function reconcile(db: ReadDb, channel: ReportingChannel, report: Report)
   };
 }
 
-const hyphenated = (isbn13: string | null) => (isbn13 === null ? null : (hyphenate(isbn13) ?? isbn13));
-
 /** A difference as the contract tells it; the work is looked up where the format is known. */
 export function differenceOf(db: ReadDb, channel: ReportingChannel, told: Difference) {
   const place =
@@ -136,7 +134,7 @@ export function differenceOf(db: ReadDb, channel: ReportingChannel, told: Differ
   return {
     kind: told.kind,
     sentence: differenceSentence(told, channel.name),
-    hyphenated: hyphenated(told.isbn13),
+    hyphenated: shownIsbn(told.isbn13),
     workId: place?.workId ?? null,
     there: told.there,
     here: told.here,
@@ -156,7 +154,7 @@ export function findingOf(channel: ReportingChannel, stored: StoredFinding): Rep
     on,
     kind,
     sentence,
-    hyphenated: hyphenated(stored.isbn13),
+    hyphenated: shownIsbn(stored.isbn13),
     workId,
     there,
     here,

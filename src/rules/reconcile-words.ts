@@ -1,5 +1,5 @@
 import type { ReportFindingKind } from '../contract/reports.ts';
-import { hyphenate } from './isbn/index.ts';
+import { shownIsbn } from './isbn/index.ts';
 
 interface Told {
   kind: ReportFindingKind;
@@ -13,7 +13,7 @@ interface Told {
 /** 'The Salt Almanac, 1st edition · Paperback', else the number or the channel's reference. */
 function thing({ name, isbn13, reference }: Told): string {
   if (name !== '') return name;
-  return isbn13 === null ? `the listing ${reference}` : (hyphenate(isbn13) ?? isbn13);
+  return isbn13 === null ? `the listing ${reference}` : shownIsbn(isbn13);
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -11,18 +11,17 @@ export function useBlockPreview(text: string): BlockResult | undefined {
     }
     let late = false;
     // The range table is large, so it is fetched when the first prefix is typed.
-    void import('../../../src/rules/isbn/index.ts').then(({ parseBlock, hyphenate }) => {
+    void import('../../../src/rules/isbn/index.ts').then(({ parseBlock, shownIsbn }) => {
       if (late) return;
       const parsed = parseBlock(text);
-      const written = (isbn13: string) => hyphenate(isbn13) ?? isbn13;
       setResult(
         parsed.ok
           ? {
               ok: true,
               block: {
                 ...parsed.block,
-                first: written(parsed.block.first),
-                last: written(parsed.block.last),
+                first: shownIsbn(parsed.block.first),
+                last: shownIsbn(parsed.block.last),
               },
             }
           : parsed,

@@ -1,5 +1,5 @@
 import { formName } from '../../contract/terms.ts';
-import { hyphenate } from '../isbn/index.ts';
+import { shownIsbn } from '../isbn/index.ts';
 import { editionLabel } from '../labels.ts';
 import type {
   AuditSettings,
@@ -115,7 +115,7 @@ function joinNumbers(rows: FactRows, formats: Map<number, FormatFacts>): NumberF
   const find = blockFinder(rows.blocks);
   return rows.numbers.map((row) => {
     const format = row.formatId === null ? null : (formats.get(row.formatId) ?? null);
-    const written = hyphenate(row.isbn13) ?? row.isbn13;
+    const written = shownIsbn(row.isbn13);
     const number: NumberFacts = { ...row, written, format, block: find(row.isbn13) };
     if (format) {
       format.numbers.push(number);

@@ -12,7 +12,7 @@ export {
 export { firstAdjacent, freeRuns, nextFree, type Run, runsOf } from './runs.ts';
 export { type Runway, runway, sizeToBuy } from './runway.ts';
 export { type BlockSize, blockSizes } from './sizes.ts';
-export { hyphenate, splitIsbn } from './split.ts';
+export { hyphenate, shownIsbn, splitIsbn } from './split.ts';
 export type {
   BlockResult,
   BlockShape,

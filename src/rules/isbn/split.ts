@@ -30,3 +30,10 @@ export function splitIsbn(isbn13: string, table: RangeTable = rangeTable()): Isb
 export function hyphenate(isbn13: string, table: RangeTable = rangeTable()): string | null {
   return hyphenateClean(isbn13, table);
 }
+
+/** As people read a number: with hyphens where a range in use places them, otherwise as it stands. null stays null. */
+export function shownIsbn(isbn13: string): string;
+export function shownIsbn(isbn13: string | null): string | null;
+export function shownIsbn(isbn13: string | null): string | null {
+  return isbn13 === null ? null : (hyphenate(isbn13) ?? isbn13);
+}
