@@ -1,11 +1,6 @@
 import type { DragEvent } from 'react';
-
-/** A file as an operation hands it over. */
-export interface MadeFile {
-  fileName: string;
-  mediaType: string;
-  base64: string;
-}
+import { bytesOf } from './base64.ts';
+import type { MadeFile } from './save-file.ts';
 
 /**
  * Lets a picture of the page be dragged to another program as the file it stands for: the desktop window lays it
@@ -17,8 +12,5 @@ export function dragAsFile(event: DragEvent, { fileName, mediaType, base64 }: Ma
     return;
   }
   event.preventDefault();
-  window.editionLedger.dragOut(
-    fileName,
-    Uint8Array.from(atob(base64), (char) => char.charCodeAt(0)),
-  );
+  window.editionLedger.dragOut(fileName, bytesOf(base64));
 }

@@ -1,5 +1,6 @@
 import { PART_BYTES } from '../../src/contract/files.ts';
 import { call } from '../api.ts';
+import { bytesOf } from './base64.ts';
 
 function base64Of(bytes: Uint8Array): Promise<string> {
   return new Promise((resolve, reject) => {
@@ -8,13 +9,6 @@ function base64Of(bytes: Uint8Array): Promise<string> {
     reader.onerror = () => reject(reader.error ?? new Error('The file cannot be read.'));
     reader.readAsDataURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
   });
-}
-
-function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
-  const text = atob(base64);
-  const bytes = new Uint8Array(text.length);
-  for (let at = 0; at < text.length; at += 1) bytes[at] = text.charCodeAt(at);
-  return bytes;
 }
 
 /** Lays a file of the person's ready for the catalogue, part by part; answers its id. `onSent` hears the bytes sent. */

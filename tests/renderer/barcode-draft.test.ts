@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
+import { bytesOf } from '../../renderer/lib/base64.ts';
 import {
   addOnChoices,
-  bytesOf,
   drawInput,
   FIRST_DRAFT,
   NO_PRICE,

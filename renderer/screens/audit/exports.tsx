@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { CallRefused, call } from '../../api.ts';
-import { saveFile } from '../../lib/save-file.ts';
+import { saveMade } from '../../lib/save-file.ts';
 import { announce } from '../../status.ts';
 import { Button } from '../../ui/index.ts';
 import { saveText } from './save.ts';
@@ -18,8 +18,7 @@ async function save(kind: Kind, asOf: string | undefined): Promise<void> {
   if (kind === 'html' || kind === 'A4' || kind === 'Letter') {
     const paper = kind === 'html' ? {} : { paper: kind };
     const made = await call('audit.report', { asOf, as: kind === 'html' ? 'html' : 'pdf', ...paper });
-    const bytes = Uint8Array.from(atob(made.base64), (sign) => sign.charCodeAt(0));
-    saveFile(made.fileName, new Blob([bytes], { type: made.mediaType }));
+    saveMade(made);
     return announce(`${made.fileName} goes to your downloads.`);
   }
   const report = await call('audit.text', { asOf, as: kind === 'csv' ? 'csv' : 'text' });

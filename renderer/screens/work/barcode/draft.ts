@@ -63,8 +63,3 @@ export function sizeInWords(widthMm: number, heightMm: number, locale?: string):
     mm.toLocaleString(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
   return `${tenths(widthMm)} mm wide and ${tenths(heightMm)} mm high`;
 }
-
-/** The bytes of a base64 text (RFC 4648). */
-export function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
-  return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
-}

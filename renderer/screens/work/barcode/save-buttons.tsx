@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { CallRefused, call } from '../../../api.ts';
-import { saveFile } from '../../../lib/save-file.ts';
+import { saveMade } from '../../../lib/save-file.ts';
 import { announce } from '../../../status.ts';
 import { Button } from '../../../ui/index.ts';
-import { type BarcodeDraft, bytesOf, drawInput } from './draft.ts';
+import { type BarcodeDraft, drawInput } from './draft.ts';
 
 type As = 'svg' | 'pdf' | 'png';
 
@@ -20,7 +20,7 @@ async function save(formatId: number, draft: BarcodeDraft, as: As): Promise<void
   const input = drawInput(formatId, draft, as);
   if (!input) return;
   const file = await call('barcodes.draw', input);
-  saveFile(file.fileName, new Blob([bytesOf(file.base64)], { type: file.mediaType }));
+  saveMade(file);
   announce(`${file.fileName} goes to your downloads.`);
 }
 

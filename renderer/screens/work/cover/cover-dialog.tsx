@@ -1,15 +1,14 @@
 import { useState } from 'react';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { CallRefused, call, useQueryOf } from '../../../api.ts';
-import { saveFile } from '../../../lib/save-file.ts';
+import { saveMade } from '../../../lib/save-file.ts';
 import { announce } from '../../../status.ts';
 import { Button, Dialog, Notice, Refused } from '../../../ui/index.ts';
-import { bytesOf } from '../barcode/draft.ts';
 import { useWork } from '../parts/work-context.tsx';
 import './cover.css';
 import { CoverFields, FigureFields } from './cover-fields.tsx';
 import { CoverPicture } from './cover-picture.tsx';
-import { type CoverDraft, drawInput, firstDraft, type Paper, type SheetKind } from './draft.ts';
+import { type CoverDraft, drawInput, firstDraft, type Paper } from './draft.ts';
 
 interface CoverDialogProps {
   format: Format;
@@ -20,11 +19,6 @@ interface CoverDialogProps {
 export function CoverDialog({ format, onClose }: CoverDialogProps) {
   const { data } = useQueryOf('covers.papers', {});
   return data ? <OpenDialog format={format} papers={data.papers} onClose={onClose} /> : null;
-}
-
-function usualSheet(format: Format): SheetKind {
-  if (format.form !== 'BB') return 'paperback cover';
-  return format.caseKind === 'jacket' ? 'jacket' : 'case';
 }
 
 function OpenDialog({ format, papers, onClose }: CoverDialogProps & { papers: readonly Paper[] }) {
@@ -50,7 +44,7 @@ function OpenDialog({ format, papers, onClose }: CoverDialogProps & { papers: re
     set,
     papers,
     hardback: format.form === 'BB',
-    sheet: draft.sheet ?? usualSheet(format),
+    sheet: draft.sheet ?? drawn.data?.sheet.kind,
     figures: drawn.data?.figures,
     unit,
     errorOf: (field: string) => (refusal?.field?.split('.')[0] === field ? refusal.message : undefined),
@@ -95,7 +89,7 @@ function SaveTemplate({ input, unfit, onRefused }: SaveTemplateProps) {
     if (!asked) return;
     try {
       const file = await call('covers.draw', asked);
-      saveFile(file.fileName, new Blob([bytesOf(file.base64)], { type: file.mediaType }));
+      saveMade(file);
       announce(`${file.fileName} goes to your downloads.`);
     } catch (thrown) {
       if (!(thrown instanceof CallRefused)) throw thrown;

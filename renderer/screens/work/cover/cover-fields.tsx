@@ -10,7 +10,8 @@ interface CoverFieldsProps {
   papers: readonly Paper[];
   /** The form allows a case or a jacket. */
   hardback: boolean;
-  sheet: SheetKind;
+  /** What was chosen or is usual; not known before the first picture. */
+  sheet: SheetKind | undefined;
   figures: OutputOf<'covers.draw'>['figures'] | undefined;
   unit: LengthUnit;
   errorOf: (field: string) => string | undefined;
@@ -68,7 +69,7 @@ export function CoverFields(props: CoverFieldsProps) {
         error={errorOf('pages')}
         help="As bound, blank pages included. The record is not changed."
       />
-      {hardback ? (
+      {hardback && sheet ? (
         <Select<SheetKind>
           label="Sheet"
           value={sheet}
@@ -85,7 +86,7 @@ export function CoverFields(props: CoverFieldsProps) {
 
 /** Every figure of the printer that matters to this sheet. */
 export function FigureFields({ draft, set, sheet, figures, unit }: CoverFieldsProps) {
-  if (!figures) return null;
+  if (!figures || !sheet) return null;
   return (
     <details>
       <summary>Your printer’s figures</summary>
