@@ -6,6 +6,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     testTimeout: 180_000,
     hookTimeout: 240_000,
+    // A page may take its time on a slow machine; what is waited for is asserted all the same.
+    expect: { poll: { timeout: 40_000 } },
     maxWorkers: 2,
     reporters: ['default', './tests/support/summary.ts'],
   },

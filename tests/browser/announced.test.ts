@@ -29,7 +29,7 @@ async function listen(): Promise<void> {
 
 const said = async () =>
   w.page.evaluate(() => (window as unknown as { said: string[] }).said).then((texts) => texts.join('\n'));
-const hears = (words: RegExp) => expect.poll(said, { timeout: 15_000 }).toMatch(words);
+const hears = (words: RegExp) => expect.poll(said).toMatch(words);
 
 describe.skipIf(noBrowser)('what is read out', () => {
   beforeAll(async () => {

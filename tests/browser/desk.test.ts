@@ -141,7 +141,7 @@ describe.skipIf(noBrowser)('a second edition from its sheet to the first one gon
       await w.page.keyboard.press('Enter');
       const text = w.page.locator('dialog[open]').getByLabel('Text', { exact: true });
       await text.waitFor();
-      expect(await text.inputValue()).toContain('979-8-969999-0');
+      await expect.poll(() => text.inputValue()).toContain('979-8-969999-0');
       await w.press('Record that it was asked');
       await act.closed();
     }

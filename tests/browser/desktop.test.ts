@@ -103,9 +103,7 @@ test.skipIf(noBrowser)('due tasks are told once a day, only after somebody asked
   await w.go('/settings');
   expect(await shown()).toBeNull();
   await w.page.getByLabel('Tell me once a day of tasks that are due').check();
-  await expect
-    .poll(async () => (await shown()) ?? '', { timeout: 15_000 })
-    .toMatch(/^\["(One task is|\d+ tasks are) due"\]$/);
+  await expect.poll(async () => (await shown()) ?? '').toMatch(/^\["(One task is|\d+ tasks are) due"\]$/);
   await w.page.reload();
   await w.page.getByRole('heading', { level: 1 }).waitFor();
   await w.page.waitForTimeout(500);

@@ -209,9 +209,10 @@ describe.skipIf(noBrowser)('the main job on the screens', () => {
       .getByRole('button', { name: /^Request text:/ })
       .first()
       .click();
-    const text = await w.page.locator('dialog[open]').getByLabel('Text', { exact: true }).inputValue();
-    expect(text).toContain('979-8-969999-0');
-    expect(text).toContain('The Salt Almanac');
+    const text = w.page.locator('dialog[open]').getByLabel('Text', { exact: true });
+    // The dialog is there before its text has come.
+    await expect.poll(() => text.inputValue()).toContain('979-8-969999-0');
+    expect(await text.inputValue()).toContain('The Salt Almanac');
     await w.picture('story-09-request');
     await w.page.keyboard.press('Escape');
     await act.closed();
