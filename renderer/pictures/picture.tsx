@@ -1,7 +1,5 @@
 import { type ReactNode, useRef, useState } from 'react';
-import { announce } from '../status.ts';
-import { Button } from '../ui/index.ts';
-import { savePng, saveSvg } from './export.ts';
+import { SaveButtons } from './save-buttons.tsx';
 import { useWidth } from './use-width.ts';
 import './pictures.css';
 
@@ -25,17 +23,6 @@ export function Picture({ title, fileName, draw, legend, hint, words }: PictureP
   const [looked, setLooked] = useState<string>();
   const drawing = useRef<SVGSVGElement>(null);
   const drawn = width > 0 ? draw(width, setLooked) : null;
-  const save = async (as: 'svg' | 'png') => {
-    const picture = drawing.current;
-    if (!picture) return;
-    try {
-      if (as === 'svg') saveSvg(picture, fileName);
-      else await savePng(picture, fileName);
-      announce(`${fileName}.${as} goes to your downloads.`);
-    } catch (thrown) {
-      announce(thrown instanceof Error ? thrown.message : String(thrown), 'refused');
-    }
-  };
   return (
     <figure className="drawing" aria-label={title}>
       {legend}
@@ -62,14 +49,13 @@ export function Picture({ title, fileName, draw, legend, hint, words }: PictureP
           <summary>The same as words</summary>
           {words}
         </details>
-        <div className="row drawing-save">
-          <Button kind="quiet" label={`Save as SVG: ${title}`} onClick={() => void save('svg')}>
-            Save as SVG
-          </Button>
-          <Button kind="quiet" label={`Save as PNG: ${title}`} onClick={() => void save('png')}>
-            Save as PNG
-          </Button>
-        </div>
+        <SaveButtons
+          title={title}
+          fileName={fileName}
+          withDrawing={async (use) => {
+            if (drawing.current) await use(drawing.current);
+          }}
+        />
       </figcaption>
     </figure>
   );

@@ -3,6 +3,7 @@ import type { Block } from '../../../src/contract/blocks.ts';
 import { Refused } from '../../ui/index.ts';
 import { SHAPES, Shape } from '../../ui/standing-shapes.tsx';
 import { type Band, useBands } from './bands.ts';
+import { type Meaning, SaveBlockSheet } from './block-sheet.tsx';
 import { type Cell, CellGrid, CellHint } from './cell-grid.tsx';
 import { useColumns } from './use-columns.ts';
 import { leftInWords, PAGE, publicationElement } from './words.ts';
@@ -29,16 +30,18 @@ function bandName(band: Band, capacity: number): string {
   return `${first} to ${last}: ${leftInWords(PAGE - band.taken, PAGE)}`;
 }
 
+const MEANINGS: readonly Meaning[] = [
+  { shape: vessel(0), tone: 'cell-free', means: 'all of 1,000 free' },
+  { shape: vessel(PAGE / 2), tone: 'cell-assigned', means: 'filled by the share taken' },
+  { shape: vessel(PAGE), tone: 'cell-assigned', means: 'none of 1,000 free' },
+];
+
 function BandLegend() {
   return (
     <ul className="legend" aria-label="What the shapes mean">
-      {[
-        { taken: 0, means: 'all of 1,000 free' },
-        { taken: PAGE / 2, means: 'filled by the share taken' },
-        { taken: PAGE, means: 'none of 1,000 free' },
-      ].map(({ taken, means }) => (
-        <li key={taken} className="standing">
-          <Shape>{vessel(taken)}</Shape>
+      {MEANINGS.map(({ shape, means }) => (
+        <li key={means} className="standing">
+          <Shape>{shape}</Shape>
           <span>{means}</span>
         </li>
       ))}
@@ -92,6 +95,15 @@ export function BandOverview({ block, asOf, onOpen, cameFrom }: BandOverviewProp
       ) : null}
       <BandLegend />
       <CellHint opens="the thousand" />
+      {bands ? (
+        <SaveBlockSheet
+          block={block}
+          asOf={asOf}
+          cells={cells}
+          rowName={(first) => publicationElement(first * PAGE, block.capacity)}
+          meanings={MEANINGS}
+        />
+      ) : null}
     </div>
   );
 }

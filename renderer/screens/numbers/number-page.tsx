@@ -6,6 +6,7 @@ import { useQueryOf } from '../../api.ts';
 import { classNames } from '../../ui/class-names.ts';
 import { Isbn, Refused, Standing } from '../../ui/index.ts';
 import { SHAPES } from '../../ui/standing-shapes.tsx';
+import { type Meaning, SaveBlockSheet } from './block-sheet.tsx';
 import { type Cell, CellGrid, CellHint } from './cell-grid.tsx';
 import { useColumns } from './use-columns.ts';
 import { numberInWords, PAGE, publicationElement } from './words.ts';
@@ -31,10 +32,9 @@ function Legend({ rows }: { rows: readonly NumberRow[] }) {
   return (
     <ul className="legend" aria-label="What the shapes mean">
       {NUMBER_STANDINGS.map((standing) => {
-        const count = rows.filter((row) => row.standing === standing).length;
         return (
           <li key={standing}>
-            <Standing of="number" value={standing} detail={count.toLocaleString()} />
+            <Standing of="number" value={standing} detail={countOf(rows, standing)} />
           </li>
         );
       })}
@@ -55,6 +55,24 @@ function useCells(rows: readonly NumberRow[] | undefined, nextFree: string | nul
       }),
     [rows, nextFree],
   );
+}
+
+const countOf = (rows: readonly NumberRow[], standing: NumberRow['standing']) =>
+  rows.filter((row) => row.standing === standing).length.toLocaleString();
+
+/** What the shapes mean, for a map that is saved. */
+function meaningsOf(rows: readonly NumberRow[]): Meaning[] {
+  return NUMBER_STANDINGS.map((standing) => ({
+    shape: SHAPES.number[standing],
+    tone: `cell-${standing}`,
+    means: `${standing} ${countOf(rows, standing)}`,
+  }));
+}
+
+/** The thousand of a large block that is drawn. */
+function partOf(block: Block, from: number) {
+  const [first, last] = [from, from + PAGE - 1].map((place) => publicationElement(place, block.capacity));
+  return { words: `Numbers ${first} to ${last}`, name: `${first}-to-${last}` };
 }
 
 export interface NumberPageProps {
@@ -101,6 +119,16 @@ export function NumberPage({ block, asOf, from, onOpen, takeFocus }: NumberPageP
       ) : null}
       <Legend rows={rows ?? []} />
       <CellHint opens="the number" />
+      {rows ? (
+        <SaveBlockSheet
+          block={block}
+          asOf={asOf}
+          cells={cells}
+          rowName={(first) => publicationElement(from + first, block.capacity)}
+          meanings={meaningsOf(rows)}
+          part={block.capacity > PAGE ? partOf(block, from) : undefined}
+        />
+      ) : null}
     </div>
   );
 }
