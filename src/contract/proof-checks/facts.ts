@@ -78,15 +78,38 @@ export const barcodeFacts = z.object({
     .string()
     .regex(/^\d{5}$/)
     .nullable(),
-  /** From the first to the last bar of the main symbol and over its full height; without quiet zones. */
+  /** From the first to the last bar of the main symbol and over its full height, guards included; without quiet zones. */
   box,
+  /** Which way it reads, clockwise: 90 reads from top to bottom. */
+  turned: z.union([z.literal(0), z.literal(90), z.literal(180), z.literal(270)]),
   /** Width of one module in points. */
   modulePt: z.number().positive(),
-  /** Clear space left and right of the main symbol in modules; null where it could not be measured. */
+  /** Height of the ordinary bars, those between the guards; null where it could not be measured. */
+  barHeightPt: z.number().positive().nullable(),
+  /**
+   * Clear space left and right of the main symbol, as it reads, in modules; as far as it was looked for where it is
+   * wider; null where it could not be measured.
+   */
   quietLeft: z.number().nullable(),
   quietRight: z.number().nullable(),
+  /** Light bars on a dark ground. */
+  inverted: z.boolean(),
+  /** Reflectance of the spaces less that of the bars under red light, 0 to 1; null where it could not be measured. */
+  contrast: z.number().min(0).max(1).nullable(),
 });
 export type BarcodeFacts = z.infer<typeof barcodeFacts>;
+
+/**
+ * How far from each edge of the sheet (its bleed box where it states one, else the page as shown) print begins: points,
+ * along each side in equal parts from the left or the top; null where nothing is printed within an inch.
+ */
+export const sheetEdges = z.object({
+  left: z.array(z.number().nullable()).max(100),
+  top: z.array(z.number().nullable()).max(100),
+  right: z.array(z.number().nullable()).max(100),
+  bottom: z.array(z.number().nullable()).max(100),
+});
+export type SheetEdges = z.infer<typeof sheetEdges>;
 
 /** A picture of a page as shown: PNG in base64, no longer than 480 pixels on its longer side. */
 export const pagePicture = z.object({
@@ -114,6 +137,8 @@ export const pdfFacts = z.object({
   /** ISBNs anywhere in the file. */
   isbns: z.array(seenIsbn).max(1_000),
   barcodes: z.array(barcodeFacts).max(50),
+  /** Of the first page; null where it was not looked at. */
+  edges: sheetEdges.nullable(),
   scripts: z.int().nonnegative(),
   attachments: z.int().nonnegative(),
   /** What could not be read, each in a sentence. */
@@ -121,7 +146,10 @@ export const pdfFacts = z.object({
 });
 export type PdfFacts = z.infer<typeof pdfFacts>;
 
-/** Facts of a cover that is a picture. `ppi` is what the file states, null where it states none. */
+/**
+ * Facts of a cover that is a picture. `ppi` is what the file states, null where it states none; then places on it count
+ * 72 pixels to the inch.
+ */
 export const pictureFacts = z.object({
   of: z.literal('picture'),
   format: z.enum(['PNG', 'JPEG']),
@@ -130,6 +158,8 @@ export const pictureFacts = z.object({
   ppi: z.number().positive().nullable(),
   colour: z.enum(['black and white', 'grey', 'colour', 'unknown']),
   barcodes: z.array(barcodeFacts).max(50),
+  /** Null where it was not looked at, or states no resolution. */
+  edges: sheetEdges.nullable(),
   unread: z.array(z.string().max(500)).max(50),
 });
 export type PictureFacts = z.infer<typeof pictureFacts>;
