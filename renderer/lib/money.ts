@@ -32,6 +32,16 @@ export function formatMoney(amountMinor: number, currency: string, locale?: stri
   return `${currency}\u00a0${amount}`;
 }
 
+/** Ten-thousandths of a minor unit → reading form, the places that say nothing left out: `EUR 0.0125`, `EUR 0.90`. */
+export function formatParts(parts: number, currency: string, locale?: string): string {
+  const digits = minorDigits(currency);
+  const amount = (parts / 10 ** (digits + 4)).toLocaleString(locale, {
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits + 4,
+  });
+  return `${currency}\u00a0${amount}`;
+}
+
 /** Currency codes the runtime knows, the given ones first. */
 export function currencyCodes(first: readonly string[]): string[] {
   return [...new Set([...first, ...Intl.supportedValuesOf('currency')])];

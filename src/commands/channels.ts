@@ -3,6 +3,7 @@ import { BLANK_CHANNEL } from '../contract/channels.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { forgetColumns } from '../store/columns.ts';
 import type { ReadDb } from '../store/connection.ts';
+import { forgetCards } from '../store/print-cards.ts';
 import { forgetReports } from '../store/reports.ts';
 import { channel } from '../store/schema.ts';
 import type { Commands } from './context.ts';
@@ -57,6 +58,7 @@ export const channelCommands = {
         'id',
       );
     forgetReports(db, id);
+    forgetCards(db, id);
     forgetColumns(db, id);
     db.orm.delete(channel).where(eq(channel.id, id)).run();
     return { channelId: id };

@@ -62,6 +62,7 @@ import { importOnix, previewOnix } from './onix.ts';
 import { coverageGrid, lifeOfWork, moneyByChannel, numbersLeft } from './pictures.ts';
 import { latePlans, leadTimes, previewRelease, previewSlip, slipPlan } from './plan-previews.ts';
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
+import { addCard, fitQuotes, listCards, removeCard, updateCard } from './print-costs.ts';
 import { programLog } from './program.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
@@ -158,6 +159,11 @@ const all = [
   addCost,
   updateCost,
   removeCost,
+  listCards,
+  fitQuotes,
+  addCard,
+  updateCard,
+  removeCard,
   getDesk,
   askRemoval,
   promiseRemoval,

@@ -17,6 +17,7 @@ import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
 import { pictureQueries } from './pictures.ts';
 import { planQueries } from './plans.ts';
+import { printCostQueries } from './print-costs.ts';
 import { rangeQueries } from './ranges.ts';
 import { readinessQueries } from './readiness.ts';
 import { reportQueries } from './reports.ts';
@@ -49,6 +50,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...ownedListQueries,
   ...pictureQueries,
   ...planQueries,
+  ...printCostQueries,
   ...rangeQueries,
   ...readinessQueries,
   ...reportQueries,

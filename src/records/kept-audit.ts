@@ -24,7 +24,7 @@ const OF_A_WORK = new Set([
   'plan',
 ]);
 /** Tables that every work is judged by; they seldom change. */
-const OF_ALL = new Set(['setting', 'channel', 'number_block', 'range_table']);
+const OF_ALL = new Set(['setting', 'channel', 'number_block', 'range_table', 'print_card', 'print_quote']);
 
 /** How far work has come; may throw to end it. */
 type Step = (done: number, total: number, what: string) => void;

@@ -15,6 +15,8 @@ const FIELDS: Record<string, { parent?: [table: string, column: string]; except?
   channel: {},
   listing: { except: ['standing', 'first_sent_on', 'first_cleared_on', 'last_step_on'] },
   number_block: {},
+  print_card: { parent: ['channel', 'channel_id'] },
+  print_quote: { parent: ['print_card', 'card_id'] },
 };
 
 interface FirstChange {

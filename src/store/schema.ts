@@ -206,6 +206,34 @@ export const cost = sqliteTable('cost', {
   note: text('note').notNull().default(''),
 });
 
+export const printCard = sqliteTable('print_card', {
+  id: id(),
+  channelId: integer('channel_id').notNull(),
+  currency: text('currency').notNull(),
+  form: text('form').notNull().default(''),
+  caseKind: text('case_kind').$type<(typeof CASE_KINDS)[number] | ''>().notNull().default(''),
+  interiorColour: text('interior_colour')
+    .$type<(typeof INTERIOR_COLOURS)[number] | ''>()
+    .notNull()
+    .default(''),
+  trimWidthUm: integer('trim_width_um').notNull().default(0),
+  trimHeightUm: integer('trim_height_um').notNull().default(0),
+  pagesFrom: integer('pages_from').notNull(),
+  pagesTo: integer('pages_to').notNull(),
+  validFrom: text('valid_from').notNull().default(''),
+  fixedParts: integer('fixed_parts'),
+  pageParts: integer('page_parts'),
+  note: text('note').notNull().default(''),
+});
+
+export const printQuote = sqliteTable('print_quote', {
+  id: id(),
+  cardId: integer('card_id').notNull(),
+  pages: integer('pages').notNull(),
+  amountMinor: integer('amount_minor').notNull(),
+  currency: text('currency').notNull(),
+});
+
 export const plan = sqliteTable('plan', {
   id: id(),
   editionId: integer('edition_id').notNull(),

@@ -48,6 +48,11 @@ const RULES: readonly (readonly [sql: string, sentence: (what: string) => string
      WHERE f.cancelled_on IS NOT NULL AND l.standing <> 'unsent' LIMIT 1`,
     (what) => `Format ${what} is cancelled, and a listing of it is not taken back.`,
   ],
+  [
+    `SELECT c.id AS what FROM print_card c JOIN print_quote q ON q.card_id = c.id
+     WHERE c.fixed_parts IS NOT NULL OR q.currency <> c.currency LIMIT 1`,
+    (what) => `Print-cost card ${what} has quotes in another currency, or beside a stated cost.`,
+  ],
 ];
 
 /** The first rule that the tables break, as a sentence, or null. */

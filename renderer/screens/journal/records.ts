@@ -31,6 +31,8 @@ const RECORDS: Record<string, RecordName> = {
   listing_step: { one: 'Step of a listing', many: 'Steps of listings' },
   proof_round: { one: 'Proof round', many: 'Proof rounds' },
   cost: { one: 'Cost', many: 'Costs' },
+  print_card: { one: 'Print-cost card', many: 'Print-cost cards' },
+  print_quote: { one: 'Quote for printing', many: 'Quotes for printing' },
   removal_event: { one: 'Answer of a channel', many: 'Answers of channels' },
   returns_window: { one: 'Last date for returns', many: 'Last dates for returns' },
   stock_count: { one: 'Count of copies', many: 'Counts of copies' },

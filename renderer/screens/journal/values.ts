@@ -3,7 +3,7 @@ import { sentSheet } from '../../../src/contract/submissions.ts';
 import { FORM_DETAILS, PRODUCT_FORMS, roleName } from '../../../src/contract/terms.ts';
 import { formatDay, isDay } from '../../lib/dates.ts';
 import { formatLength } from '../../lib/length.ts';
-import { formatMoney } from '../../lib/money.ts';
+import { formatMoney, formatParts } from '../../lib/money.ts';
 import { fieldName, languageName, percent, returnsName } from '../work/parts/names.ts';
 
 export type Row = Record<string, string | number | null>;
@@ -85,6 +85,7 @@ const READERS: Record<string, (text: string) => string> = {
 function readNumber(column: string, value: number, row: Row): string {
   const currency = CURRENCY_OF[column];
   if (currency !== undefined) return formatMoney(value, String(row[currency] ?? ''));
+  if (column.endsWith('_parts')) return formatParts(value, String(row.currency ?? ''));
   if (column.endsWith('_um')) return formatLength(value, 'mm');
   if (column.endsWith('_bp')) return percent(value);
   if (YES_NO.has(column)) return value === 1 ? 'yes' : 'no';
