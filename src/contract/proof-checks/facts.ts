@@ -168,14 +168,27 @@ export type PictureFacts = z.infer<typeof pictureFacts>;
 export const epubFacts = z.object({
   of: z.literal('epub'),
   version: z.string().max(10),
-  /** All dc:identifier values; `unique` marks the one that the package names. */
+  /**
+   * All dc:identifier values; `unique` marks the one that the package names, `claimsIsbn` one that is written or marked as
+   * an ISBN, valid or not.
+   */
   identifiers: z
-    .array(z.object({ value: z.string().max(500), isbn13: z.string().nullable(), unique: z.boolean() }))
+    .array(
+      z.object({
+        value: z.string().max(500),
+        isbn13: z.string().nullable(),
+        claimsIsbn: z.boolean(),
+        unique: z.boolean(),
+      }),
+    )
     .max(100),
   sources: z.array(z.string().max(500)).max(100),
-  titles: z.array(z.string().max(1_000)).max(50),
-  /** With the MARC relator code where one is given: 'aut'. */
-  creators: z.array(z.object({ name: z.string().max(500), role: z.string().max(20) })).max(200),
+  /** `kind` is the title type where one is given: 'main', 'subtitle', 'collection'. */
+  titles: z.array(z.object({ text: z.string().max(1_000), kind: z.string().max(40) })).max(50),
+  /** Creators, then contributors. `role` is a MARC relator code ('aut') or a code of ONIX List 17 where one is given. */
+  creators: z
+    .array(z.object({ name: z.string().max(500), role: z.string().max(20), contributor: z.boolean() }))
+    .max(300),
   languages: z.array(z.string().max(50)).max(50),
   publishers: z.array(z.string().max(500)).max(50),
   date: z.string().max(100).nullable(),
@@ -184,8 +197,12 @@ export const epubFacts = z.object({
   lines: z
     .array(z.object({ page: z.int().positive(), document: z.string().max(500), text: z.string().max(2_000) }))
     .max(10_000),
+  /** The document that is or looks like the copyright page, as it is counted in `lines`; null where none does. */
+  copyrightPage: z.int().positive().nullable(),
   isbns: z.array(seenIsbn).max(1_000),
+  /** Sizes are 0 where the picture does not tell them. */
   cover: z.object({ name: z.string().max(500), widthPx: z.int(), heightPx: z.int() }).nullable(),
+  /** Documents in reading order. */
   documents: z.int().nonnegative(),
   scripts: z.int().nonnegative(),
   /** Faults of the container and package, each in a sentence. */
