@@ -60,14 +60,3 @@ export function union(a: Rect | null, b: Rect): Rect {
     top: Math.max(a.top, b.top),
   };
 }
-
-/** What two rectangles share; null where they do not overlap. */
-export function shared(a: Rect, b: Rect): Rect | null {
-  const both = {
-    left: Math.max(a.left, b.left),
-    bottom: Math.max(a.bottom, b.bottom),
-    right: Math.min(a.right, b.right),
-    top: Math.min(a.top, b.top),
-  };
-  return both.left < both.right && both.bottom < both.top ? both : null;
-}

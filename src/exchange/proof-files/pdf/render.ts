@@ -1,10 +1,18 @@
-import type { PdfPage } from './page.ts';
+import type { Engine } from './engine.ts';
 
 /** Pixels row by row from the top left; four bytes each: red, green, blue, 255. */
 export interface Picture {
   width: number;
   height: number;
   rgba: Uint8Array;
+}
+
+/** What is drawn: an open page and its size as shown. */
+interface Drawn {
+  engine: Engine;
+  handle: number;
+  widthPt: number;
+  heightPt: number;
 }
 
 /** Enough for an opened jacket at 300 pixels to the inch. */
@@ -16,7 +24,7 @@ const PRINTING = 0x800;
 const BITMAP_BGRX = 3;
 const WHITE = 0xffffffff;
 
-export function renderPage(page: PdfPage, dpi: number, mostPixels = MOST_PIXELS): Picture {
+export function renderPage(page: Drawn, dpi: number, mostPixels = MOST_PIXELS): Picture {
   const { engine, handle } = page;
   const { lib } = engine;
   const wanted = dpi / 72;
@@ -39,7 +47,7 @@ function pixels(
   bitmap: number,
   width: number,
   height: number,
-  lib: PdfPage['engine']['lib'],
+  lib: Engine['lib'],
 ): Uint8Array {
   const start = lib.FPDFBitmap_GetBuffer(bitmap);
   const stride = lib.FPDFBitmap_GetStride(bitmap);
