@@ -28,8 +28,10 @@ const REWOUND: Record<string, string> = {
     WHERE f.planned_on <= :day
       OR EXISTS (SELECT 1 FROM main.number n WHERE n.format_id = f.id AND n.assigned_on <= :day)
       OR EXISTS (SELECT 1 FROM main.listing l WHERE l.format_id = f.id AND l.first_sent_on <= :day)`,
-  number_tally: `SELECT block_id, sum(standing = 'reserved') AS reserved, sum(standing = 'assigned') AS assigned,
-      sum(standing = 'spent') AS spent FROM temp.number WHERE block_id IS NOT NULL GROUP BY block_id`,
+  number_tally: `SELECT b.id AS block_id, coalesce(sum(n.standing = 'reserved'), 0) AS reserved,
+      coalesce(sum(n.standing = 'assigned'), 0) AS assigned, coalesce(sum(n.standing = 'spent'), 0) AS spent
+    FROM main.number_block b LEFT JOIN temp.number n ON n.block_id = b.id
+    WHERE b.bought_on IS NULL OR b.bought_on <= :day OR n.block_id IS NOT NULL GROUP BY b.id`,
   // Neighbouring indexes differ from their rank by the same amount: each such amount is one run.
   number_run: `SELECT block_id, min(block_index) AS first_index, max(block_index) AS last_index FROM (
       SELECT block_id, block_index, block_index - row_number() OVER (PARTITION BY block_id ORDER BY block_index) AS run

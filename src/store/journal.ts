@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 import type { JournalEntry } from '../contract/journal.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
@@ -26,7 +26,7 @@ interface EntryRow {
 }
 
 /** The hash that seals an entry: SHA-256 over the previous hash and every fact of the entry, in this order. */
-function sealOf(entry: Omit<EntryRow, 'hash'>): string {
+export function sealOf(entry: Omit<EntryRow, 'hash'>): string {
   const facts = [
     entry.previous_hash,
     entry.seq,
@@ -40,7 +40,7 @@ function sealOf(entry: Omit<EntryRow, 'hash'>): string {
     entry.before,
     entry.after,
   ];
-  return createHash('sha256').update(JSON.stringify(facts)).digest('hex');
+  return hash('sha256', JSON.stringify(facts));
 }
 
 /** Hash of the newest sealed entry. */
@@ -124,7 +124,7 @@ export function sealJournal(db: WriteDb, operation: string, at: string, since: n
 function sealEntry(db: WriteDb, entry: EntryRow): string {
   const row = JSON.parse(entry.after ?? entry.before ?? '{}') as Row;
   const sealed = { ...entry, work_id: workOf(db, entry.entity, row) };
-  const hash = sealOf(sealed);
+  const seal = sealOf(sealed);
   db.run(
     'UPDATE journal SET at = ?, operation = ?, command_seq = ?, work_id = ?, previous_hash = ?, hash = ? WHERE seq = ?',
     sealed.at,
@@ -132,10 +132,10 @@ function sealEntry(db: WriteDb, entry: EntryRow): string {
     sealed.command_seq,
     sealed.work_id,
     sealed.previous_hash,
-    hash,
+    seal,
     sealed.seq,
   );
-  return hash;
+  return seal;
 }
 
 /** Walks the whole chain; names the first entry that is unsealed, altered or out of order. */
