@@ -3,6 +3,7 @@ import { earningOf } from '../rules/earnings.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { costsOfEdition, pricedListings } from '../store/costs.ts';
 import { editionById } from '../store/editions.ts';
+import { printCards } from '../store/print-cards.ts';
 import { roundsOfEdition } from '../store/proofs.ts';
 import type { Queries } from './context.ts';
 
@@ -15,6 +16,8 @@ export const costQueries = {
     const db = context.on(asOf);
     needEdition(db, editionId);
     const stored = costsOfEdition(db, editionId, asOf ?? context.today);
+    const cards = printCards(db);
+    const day = asOf ?? context.today;
     const sums = new Map<string, number>();
     for (const { currency, amountMinor } of stored)
       sums.set(currency, (sums.get(currency) ?? 0) + amountMinor);
@@ -28,7 +31,7 @@ export const costQueries = {
       totals: [...sums].map(([currency, amountMinor]) => ({ currency, amountMinor })),
       vouchers: stored.filter((cost) => cost.voucher !== '').length,
       earnings: pricedListings(db, editionId).map((row) =>
-        earningOf({ ...row, largePrint: row.largePrint === 1 }, sums.get(row.currency) ?? 0),
+        earningOf({ ...row, largePrint: row.largePrint === 1 }, sums.get(row.currency) ?? 0, cards, day),
       ),
     };
   },

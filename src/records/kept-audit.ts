@@ -154,8 +154,8 @@ export class KeptAudit {
   #renewed(kept: Kept, seq: number, touched: Touched): Kept {
     const { base, day, parts, looseNumbers } = kept;
     const works = [...touched.works];
-    // The same blocks and channels as everywhere else, since the rules tell them apart by themselves.
-    const shared = { blocks: base.blocks, channels: base.channels };
+    // The same blocks, channels and cards as everywhere else, since the rules tell them apart by themselves.
+    const shared = { blocks: base.blocks, channels: base.channels, printCards: base.printCards };
     const days = { day, today: day };
     const gathered = (rows: Parameters<typeof gatherFacts>[0]) =>
       gatherFacts({ ...rows, ...shared }, days, base.settings);

@@ -1,6 +1,7 @@
 import type { Earning } from '../contract/costs.ts';
-import { formName, madeOf } from '../contract/terms.ts';
+import { formName } from '../contract/terms.ts';
 import { compensation } from './compensation.ts';
+import { type KeptCard, printCostOf } from './print-cost/card.ts';
 
 export interface PricedListing {
   listingId: number;
@@ -9,6 +10,11 @@ export interface PricedListing {
   formDetail: string | null;
   caseKind: string | null;
   largePrint: boolean;
+  interiorColour: string | null;
+  trimWidthUm: number | null;
+  trimHeightUm: number | null;
+  pages: number | null;
+  channelId: number;
   channelName: string;
   /** Null where none is recorded: the channel then takes nothing. */
   discountBp: number | null;
@@ -28,14 +34,20 @@ export function copiesToCover(costMinor: number, exact: bigint): number | null {
 
 /**
  * What a copy earns on a listing at one price (compensation = list × (1 − discount) − print cost), and how many
- * would bring the costs so far back. A printed format whose print cost is not recorded in the currency of the
- * price earns nothing that can be told.
+ * would bring the costs so far back. A printed format whose print cost is not known in the currency of the price,
+ * neither typed nor from a card of the channel, earns nothing that can be told.
  */
-export function earningOf(listing: PricedListing, costsMinor: number): Earning {
+export function earningOf(
+  listing: PricedListing,
+  costsMinor: number,
+  cards: readonly KeptCard[],
+  day: string,
+): Earning {
   const { listingId, formatId, channelName, currency, listMinor } = listing;
   const discountBp = listing.discountBp ?? 0;
-  const recorded = listing.printCostCurrency === currency ? listing.printCostMinor : null;
-  const printCostMinor = madeOf(listing.form) === 'print' ? recorded : 0;
+  const own = { minor: listing.printCostMinor, currency: listing.printCostCurrency };
+  const of = { channelId: listing.channelId, currency, day };
+  const printCostMinor = printCostOf(listing, own, cards, of).minor;
   const kept = printCostMinor === null ? null : compensation({ listMinor, discountBp, printCostMinor });
   return {
     listingId,

@@ -1,6 +1,7 @@
 import { and, asc, gt, inArray, isNull, or, type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
+import { printCards } from './print-cards.ts';
 import {
   channel,
   edition,
@@ -246,8 +247,8 @@ function readWork(db: ReadDb, day: string, works: Works) {
 }
 
 /**
- * Every row the audit needs, of all works or of the named ones, in a fixed number of queries; blocks and channels
- * always come whole, and naming no work gives what belongs to none. `day` (YYYY-MM-DD) decides which tasks had not
+ * Every row the audit needs, of all works or of the named ones, in a fixed number of queries; blocks, channels
+ * and print-cost cards always come whole, and naming no work gives what belongs to none. `day` (YYYY-MM-DD) decides which tasks had not
  * ended; the rest stands as the connection shows it, now or rewound.
  */
 export function readAuditRows(db: ReadDb, day: string, works?: readonly number[]) {
@@ -256,6 +257,7 @@ export function readAuditRows(db: ReadDb, day: string, works?: readonly number[]
     ...readFormats(db, works),
     ...readNumbers(db, works),
     ...readListings(db, works),
+    printCards: printCards(db),
     ...readWork(db, day, works),
   };
 }

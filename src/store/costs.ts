@@ -1,5 +1,6 @@
 import { eq } from 'drizzle-orm';
 import type { CostFields } from '../contract/costs.ts';
+import type { ListingStanding } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 import { cost } from './schema.ts';
 
@@ -70,18 +71,29 @@ export function pricedListings(
   formDetail: string | null;
   caseKind: string | null;
   largePrint: number;
+  interiorColour: string | null;
+  trimWidthUm: number | null;
+  trimHeightUm: number | null;
+  pages: number | null;
+  channelId: number;
   channelName: string;
+  leadDays: number;
+  standing: ListingStanding;
   discountBp: number | null;
+  returns: 'Y' | 'N' | 'C' | 'S' | null;
   printCostMinor: number | null;
   printCostCurrency: string | null;
   currency: string;
   listMinor: number;
+  tax: 'including' | 'excluding';
 }[] {
   return db.all(
     `SELECT l.id AS listingId, f.id AS formatId, f.form, f.form_detail AS formDetail, f.case_kind AS caseKind,
-       f.large_print AS largePrint, c.name AS channelName, l.discount_bp AS discountBp,
+       f.large_print AS largePrint, f.interior_colour AS interiorColour, f.trim_width_um AS trimWidthUm,
+       f.trim_height_um AS trimHeightUm, f.pages, c.id AS channelId, c.name AS channelName,
+       c.lead_days AS leadDays, l.standing, l.discount_bp AS discountBp, l.returns,
        l.print_cost_minor AS printCostMinor, l.print_cost_currency AS printCostCurrency,
-       p.currency, p.amount_minor AS listMinor
+       p.currency, p.amount_minor AS listMinor, p.tax
      FROM format f JOIN listing l ON l.format_id = f.id JOIN channel c ON c.id = l.channel_id
      JOIN format_price p ON p.format_id = f.id
      WHERE f.edition_id = ? AND f.cancelled_on IS NULL ORDER BY f.id, c.name, p.currency`,

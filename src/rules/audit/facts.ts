@@ -6,6 +6,7 @@ import type {
   NumberStanding,
   PROOF_KINDS,
 } from '../../contract/terms.ts';
+import type { KeptCard } from '../print-cost/card.ts';
 
 // The plain facts the rules look at. First the rows as the catalogue file holds them, then the same rows
 // joined to each other, so that a rule follows a name instead of searching.
@@ -157,6 +158,7 @@ export interface FactRows {
   prices: readonly PriceRow[];
   numbers: readonly NumberRow[];
   channels: readonly ChannelRow[];
+  printCards: readonly KeptCard[];
   listings: readonly ListingRow[];
   steps: readonly StepRow[];
   differences: readonly DifferenceRow[];
@@ -236,6 +238,7 @@ export interface Facts {
   settings: AuditSettings;
   blocks: readonly BlockRow[];
   channels: readonly ChannelRow[];
+  printCards: readonly KeptCard[];
   works: WorkFacts[];
   editions: EditionFacts[];
   formats: FormatFacts[];

@@ -179,6 +179,7 @@ export function gatherFacts(
     settings,
     blocks: rows.blocks,
     channels: rows.channels,
+    printCards: rows.printCards,
     works,
     editions: [...editions.values()],
     formats: [...formats.values()],

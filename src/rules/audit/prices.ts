@@ -1,6 +1,7 @@
 import { compensation, lowestList } from '../compensation.ts';
 import { majorUnits } from '../money.ts';
-import type { FormatFacts, ListingFacts, PriceRow } from './facts.ts';
+import { costOnListing } from '../print-cost/listing.ts';
+import type { Facts, FormatFacts, ListingFacts, PriceRow } from './facts.ts';
 import { each, hasEnded, isSubmitted, ofEdition, ofFormat, ofListing, PRACTICE, type Rule } from './rule.ts';
 
 // Prices, and what is left of them (STANDARDS E7).
@@ -12,12 +13,21 @@ function written(amountMinor: number, currency: string): string {
   return `${currency} ${majorUnits(amountMinor, currency)}`;
 }
 
-/** The list price in the currency of the print cost, for a listing that is or will be on sale. */
-function listAndCost(listing: ListingFacts): { list: PriceRow; cost: number } | null {
-  const { printCostMinor: cost, printCostCurrency, format } = listing;
-  if (cost === null || hasEnded(format) || ['leaving', 'gone'].includes(listing.standing)) return null;
-  const list = format.prices.find((price) => price.currency === printCostCurrency);
-  return list ? { list, cost } : null;
+interface ListAndCost {
+  list: PriceRow;
+  cost: number;
+}
+
+const isOver = ({ format, standing }: ListingFacts) =>
+  hasEnded(format) || ['leaving', 'gone'].includes(standing);
+
+/** The list prices whose print cost is known, typed or from a card, of a listing that is or will be on sale. */
+function listsAndCosts(listing: ListingFacts, facts: Facts): ListAndCost[] {
+  if (isOver(listing)) return [];
+  return listing.format.prices.flatMap((list) => {
+    const { minor, from } = costOnListing(listing, list.currency, facts);
+    return minor === null || from === 'nothing printed' ? [] : [{ list, cost: minor }];
+  });
 }
 
 function cheapest(formats: readonly FormatFacts[], form: string, currency: string): number | null {
@@ -64,8 +74,8 @@ export const priceRules: readonly Rule[] = [
     source: PRACTICE,
     find: (facts) =>
       each(facts.listings, ofListing, (listing) => {
-        const known = listAndCost(listing);
-        if (!known || known.list.amountMinor >= known.cost) return null;
+        const known = listsAndCosts(listing, facts).find(({ list, cost }) => list.amountMinor < cost);
+        if (!known) return null;
         const { currency, amountMinor } = known.list;
         return `${listing.label}: the price is ${written(amountMinor, currency)}, printing a copy costs ${written(known.cost, currency)}.`;
       }),
@@ -78,13 +88,16 @@ export const priceRules: readonly Rule[] = [
     source: PRACTICE,
     find: (facts) =>
       each(facts.listings, ofListing, (listing) => {
-        const known = listAndCost(listing);
-        if (!known || listing.discountBp === null || known.list.amountMinor < known.cost) return null;
-        const { currency, amountMinor } = known.list;
         const { discountBp } = listing;
-        const sold = { listMinor: amountMinor, discountBp, printCostMinor: known.cost };
-        const { exact, keptMinor } = compensation(sold);
-        if (exact >= 0n) return null;
+        if (discountBp === null) return null;
+        const earned = ({ list, cost }: ListAndCost) =>
+          compensation({ listMinor: list.amountMinor, discountBp, printCostMinor: cost });
+        const known = listsAndCosts(listing, facts).find(
+          (one) => one.list.amountMinor >= one.cost && earned(one).exact < 0n,
+        );
+        if (!known) return null;
+        const { currency, amountMinor } = known.list;
+        const { keptMinor } = earned(known);
         const lowest = lowestList(discountBp, known.cost);
         const way =
           lowest === null ? '' : `; the lowest price without a loss is ${written(lowest, currency)}`;
@@ -101,9 +114,8 @@ export const priceRules: readonly Rule[] = [
       each(facts.listings, ofListing, (listing) =>
         listing.printCostMinor !== null &&
         listing.format.prices.length > 0 &&
-        !hasEnded(listing.format) &&
-        !['leaving', 'gone'].includes(listing.standing) &&
-        !listAndCost(listing)
+        !isOver(listing) &&
+        !listing.format.prices.some((price) => price.currency === listing.printCostCurrency)
           ? `${listing.label}: the print cost is in ${listing.printCostCurrency}, no price is.`
           : null,
       ),

@@ -1,18 +1,17 @@
 import type { MoneyBar, MoneyByChannel } from '../../contract/pictures.ts';
-import { madeOf } from '../../contract/terms.ts';
 import type { Facts, ListingFacts, PriceRow } from '../audit/facts.ts';
 import { compensation } from '../compensation.ts';
+import { costOnListing } from '../print-cost/listing.ts';
 
-/** The price that is told: in the currency of the print cost, else of Settings, else the first one. */
+/** The price that is told: in the currency of a typed print cost, else of Settings, else the first one. */
 function priceOf({ format, printCostCurrency }: ListingFacts, currency: string): PriceRow | undefined {
   const inCurrency = (wanted: string | null) => format.prices.find((price) => price.currency === wanted);
   return inCurrency(printCostCurrency) ?? inCurrency(currency) ?? format.prices[0];
 }
 
-function barOf(listing: ListingFacts, price: PriceRow): MoneyBar {
+function barOf(listing: ListingFacts, price: PriceRow, facts: Facts): MoneyBar {
   const { format } = listing;
-  const recorded = listing.printCostCurrency === price.currency ? listing.printCostMinor : null;
-  const printCostMinor = madeOf(format.form) === 'print' ? recorded : 0;
+  const printCostMinor = costOnListing(listing, price.currency, facts).minor;
   const split =
     printCostMinor === null
       ? null
@@ -45,7 +44,7 @@ export function moneyOf(facts: Facts, most: number): MoneyByChannel {
     if (!price || ended) continue;
     const bars = byChannel.get(listing.channelId) ?? [];
     byChannel.set(listing.channelId, bars);
-    bars.push(barOf(listing, price));
+    bars.push(barOf(listing, price, facts));
   }
   return {
     day: facts.day,

@@ -189,6 +189,7 @@ export function cleanCatalogue(): Catalogue {
       { ...channel, id: CHANNEL.lanternshelf, name: 'Lanternshelf', kind: 'e-book' },
       { ...channel, id: CHANNEL.bookshop, name: 'Nettlewick Bookshop', kind: 'any' },
     ],
+    printCards: [],
     listings: [],
     steps: [],
     differences: [],
