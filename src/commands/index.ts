@@ -17,6 +17,7 @@ import { numberCommands } from './numbers.ts';
 import { onixCommands } from './onix.ts';
 import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
+import { priceCommands } from './prices.ts';
 import { printCostCommands } from './print-costs.ts';
 import { proofCommands } from './proofs.ts';
 import { rangeCommands } from './ranges.ts';
@@ -51,6 +52,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...ownedListCommands,
   ...onixCommands,
   ...planCommands,
+  ...priceCommands,
   ...printCostCommands,
   ...proofCommands,
   ...rangeCommands,

@@ -50,6 +50,7 @@ import { checkIsbns } from './isbns.ts';
 import { listJournal, undoChange } from './journal.ts';
 import { createListing, listingRequest, moveListing, removeListing, updateListing } from './listings.ts';
 import { lockRules } from './locks.ts';
+import { changePrices, compareMoney, editionMoney, previewPrices } from './money.ts';
 import {
   assignEdition,
   assignNumber,
@@ -159,6 +160,10 @@ const all = [
   addCost,
   updateCost,
   removeCost,
+  editionMoney,
+  compareMoney,
+  previewPrices,
+  changePrices,
   listCards,
   fitQuotes,
   addCard,

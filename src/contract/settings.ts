@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { paper, printerFigures } from './covers.ts';
-import { anyText, filledText, isoDate, operation } from './operation.ts';
+import { anyText, filledText, isoDate, money, operation } from './operation.ts';
 
 export const settings = z.object({
   catalogueName: filledText,
@@ -45,6 +45,25 @@ export const settings = z.object({
   papers: z.array(paper).max(200),
   /** The usual printer's figures for covers, where they differ from ours. */
   printerFigures,
+  /** How prices end, by currency: the last digits in minor units, '99' for 12.99 or '999' for 9.99 and 19.99. */
+  priceEndings: z
+    .array(
+      z.object({
+        currency: money.shape.currency,
+        endings: z
+          .array(
+            z
+              .string()
+              .regex(/^[0-9]{1,4}$/, { error: 'Write an ending as its last digits, for example .99.' }),
+          )
+          .min(1, { error: 'Write at least one ending, or take the currency out.' })
+          .max(10, { error: 'Keep at most ten endings for a currency.' }),
+      }),
+    )
+    .max(50)
+    .refine((all) => new Set(all.map(({ currency }) => currency)).size === all.length, {
+      error: 'Name each currency once.',
+    }),
   theme: z.enum(['auto', 'light', 'dark']),
   /** Where backups are kept; empty for a folder beside the catalogue file. */
   backupFolder: anyText,
@@ -69,6 +88,7 @@ export const DEFAULT_SETTINGS: Settings = {
   salesRights: { scope: 'unstated', countries: [] },
   papers: [],
   printerFigures: {},
+  priceEndings: [],
   theme: 'auto',
   backupFolder: '',
   calendar: 'off',

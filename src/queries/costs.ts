@@ -30,8 +30,8 @@ export const costQueries = {
       })),
       totals: [...sums].map(([currency, amountMinor]) => ({ currency, amountMinor })),
       vouchers: stored.filter((cost) => cost.voucher !== '').length,
-      earnings: pricedListings(db, editionId).map((row) =>
-        earningOf({ ...row, largePrint: row.largePrint === 1 }, sums.get(row.currency) ?? 0, cards, day),
+      earnings: pricedListings(db, { editionId }).map((row) =>
+        earningOf(row, sums.get(row.currency) ?? 0, cards, day),
       ),
     };
   },

@@ -12,6 +12,7 @@ import { exportQueries } from './exports.ts';
 import { formatListQueries } from './format-list.ts';
 import { journalQueries } from './journal.ts';
 import { lockQueries } from './locks.ts';
+import { moneyQueries } from './money.ts';
 import { numberQueries } from './numbers.ts';
 import { onixPreviewQueries } from './onix-preview.ts';
 import { ownedListQueries } from './owned-list.ts';
@@ -50,6 +51,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...ownedListQueries,
   ...pictureQueries,
   ...planQueries,
+  ...moneyQueries,
   ...printCostQueries,
   ...rangeQueries,
   ...readinessQueries,

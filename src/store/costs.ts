@@ -60,17 +60,14 @@ export function deleteCost(db: WriteDb, id: number): void {
   db.orm.delete(cost).where(eq(cost.id, id)).run();
 }
 
-/** The listings of an edition with what decides about the earnings of a copy, one row a price. */
-export function pricedListings(
-  db: ReadDb,
-  editionId: number,
-): {
+/** A listing with what decides about the earnings of a copy, at one of its prices. */
+export interface PricedRow {
   listingId: number;
   formatId: number;
   form: string;
   formDetail: string | null;
   caseKind: string | null;
-  largePrint: number;
+  largePrint: boolean;
   interiorColour: string | null;
   trimWidthUm: number | null;
   trimHeightUm: number | null;
@@ -86,8 +83,12 @@ export function pricedListings(
   currency: string;
   listMinor: number;
   tax: 'including' | 'excluding';
-}[] {
-  return db.all(
+}
+
+/** The listings of an edition, or of one format of it, one row a price; cancelled formats earn nothing. */
+export function pricedListings(db: ReadDb, of: { editionId: number } | { formatId: number }): PricedRow[] {
+  const [column, id] = 'editionId' in of ? ['edition_id', of.editionId] : ['id', of.formatId];
+  const rows = db.all<Omit<PricedRow, 'largePrint'> & { largePrint: number }>(
     `SELECT l.id AS listingId, f.id AS formatId, f.form, f.form_detail AS formDetail, f.case_kind AS caseKind,
        f.large_print AS largePrint, f.interior_colour AS interiorColour, f.trim_width_um AS trimWidthUm,
        f.trim_height_um AS trimHeightUm, f.pages, c.id AS channelId, c.name AS channelName,
@@ -96,7 +97,8 @@ export function pricedListings(
        p.currency, p.amount_minor AS listMinor, p.tax
      FROM format f JOIN listing l ON l.format_id = f.id JOIN channel c ON c.id = l.channel_id
      JOIN format_price p ON p.format_id = f.id
-     WHERE f.edition_id = ? AND f.cancelled_on IS NULL ORDER BY f.id, c.name, p.currency`,
-    editionId,
+     WHERE f.${column} = ? AND f.cancelled_on IS NULL ORDER BY f.id, c.name, p.currency`,
+    id,
   );
+  return rows.map((row) => ({ ...row, largePrint: row.largePrint === 1 }));
 }

@@ -144,6 +144,7 @@ const SETTINGS: Record<keyof Settings | 'requestTemplate' | 'demo', string> = {
   salesRights: 'Sales rights',
   papers: 'Papers',
   printerFigures: 'Figures of the printer',
+  priceEndings: 'Endings of prices',
   theme: 'Light or dark',
   backupFolder: 'Folder of backups',
   calendar: 'Calendar file',

@@ -44,6 +44,7 @@ const SENTENCES: Record<CommandName, string> = {
   'costs.add': 'Recorded a cost',
   'costs.update': 'Changed a cost',
   'costs.remove': 'Removed a cost',
+  'prices.change': 'Changed the prices of a format',
   'printCosts.add': 'Kept a print-cost card',
   'printCosts.update': 'Changed a print-cost card',
   'printCosts.remove': 'Removed a print-cost card',
