@@ -4,6 +4,7 @@ import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { FileFacts, PagePicture, Reading } from '../../contract/proof-checks/facts.ts';
 import type { FileKind } from '../../contract/terms.ts';
+import { readPicture } from './cover/read-picture.ts';
 import { readEpub } from './epub/read.ts';
 import { firstBytes, type Seen, type Sort } from './first-bytes.ts';
 import { told, unreadable, type Watch } from './watch.ts';
@@ -63,6 +64,7 @@ async function hashOf(path: string, bytes: number, watch: Watch): Promise<string
 
 async function factsOf(path: string, { sort, name }: Seen, { kind, ...watch }: ReadOptions): Promise<Found> {
   if (kind === 'e-book' && sort !== 'PDF') return { facts: await readEpub(path, watch), pictures: [] };
+  if (sort === 'PNG' || sort === 'JPEG') return readPicture(path, sort, watch);
   throw unreadable(`This is ${name}, which is not read yet; compare it by eye.`);
 }
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { findBarcodes, lookAt } from '../../../src/exchange/proof-files/cover/find.ts';
+import { viewOfRaster } from '../../../src/exchange/proof-files/cover/page-view.ts';
 import type { Raster } from '../../../src/exchange/proof-files/cover/raster.ts';
 import { fill, type PaintedCode, paintBars, sheetOf, turned } from '../../support/proof-files/paint.ts';
-import { viewOf } from '../../support/proof-files/raster-view.ts';
 
 /** Published numbers (STANDARDS A7). */
 const ONE = '9780306406157';
@@ -11,7 +11,7 @@ const DPI = 600;
 const PLAIN: PaintedCode = { digits: ONE, module: 8, height: 540 };
 
 async function found(raster: Raster) {
-  const view = viewOf(raster, DPI);
+  const view = viewOfRaster(raster, DPI);
   return findBarcodes(view, lookAt(view), () => {});
 }
 const px = (points: number) => (points * DPI) / 72;
@@ -117,7 +117,7 @@ describe('a bar code on a sheet', () => {
   });
 
   it('finds one of a third of its size on a large sheet', async () => {
-    const sheet = sheetOf(7_700, 5_500);
+    const sheet = sheetOf(6_100, 4_500);
     paintBars(sheet, 3_001, 2_003, { digits: ONE, module: 2, height: 140 });
     const [code] = await found(sheet);
     expect(code?.digits).toBe(ONE);

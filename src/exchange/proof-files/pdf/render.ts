@@ -25,17 +25,26 @@ const BITMAP_BGRX = 3;
 const WHITE = 0xffffffff;
 
 export function renderPage(page: Drawn, dpi: number, mostPixels = MOST_PIXELS): Picture {
-  const { engine, handle } = page;
-  const { lib } = engine;
   const wanted = dpi / 72;
   const scale = Math.min(wanted, Math.sqrt(mostPixels / Math.max(1, page.widthPt * page.heightPt)));
   const width = Math.max(1, Math.round(page.widthPt * scale));
   const height = Math.max(1, Math.round(page.heightPt * scale));
+  return renderPart(page, { width, height }, { x: 0, y: 0, width, height });
+}
+
+/** A part of the page, in pixels of the whole page drawn at a size. */
+export function renderPart(
+  { engine, handle }: Pick<Drawn, 'engine' | 'handle'>,
+  whole: { width: number; height: number },
+  { x, y, width, height }: { x: number; y: number; width: number; height: number },
+): Picture {
+  const { lib } = engine;
   const bitmap = lib.FPDFBitmap_CreateEx(width, height, BITMAP_BGRX, 0, 0);
   if (bitmap === 0) throw new WebAssembly.RuntimeError('no room for a picture');
   try {
     lib.FPDFBitmap_FillRect(bitmap, 0, 0, width, height, WHITE);
-    lib.FPDF_RenderPageBitmap(bitmap, handle, 0, 0, width, height, 0, REVERSE_BYTE_ORDER | PRINTING);
+    const flags = REVERSE_BYTE_ORDER | PRINTING;
+    lib.FPDF_RenderPageBitmap(bitmap, handle, -x, -y, whole.width, whole.height, 0, flags);
     return { width, height, rgba: pixels(engine.bytes(), bitmap, width, height, lib) };
   } finally {
     lib.FPDFBitmap_Destroy(bitmap);
