@@ -1,4 +1,8 @@
-import type { Resolution } from './picture-header.ts';
+/** Pixels to the inch, across and down. */
+export interface Resolution {
+  x: number;
+  y: number;
+}
 
 /** TIFF tags: XResolution, YResolution, ResolutionUnit. */
 const X = 0x011a;

@@ -1,7 +1,6 @@
 import { unreadable } from '../watch.ts';
 import { type Bytes, bytesAt } from './bytes.ts';
-import { exifResolution } from './exif.ts';
-import type { Resolution } from './picture-header.ts';
+import { exifResolution, type Resolution } from './exif.ts';
 
 /** What a JPEG says of itself (ITU-T T.81; JFIF; Adobe's marker). */
 export interface JpegHeader {

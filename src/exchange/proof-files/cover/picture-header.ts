@@ -6,12 +6,6 @@ import { type PngHeader, pngHeader } from './png-header.ts';
 
 export type PictureHeader = PngHeader | JpegHeader;
 
-/** Pixels to the inch, across and down. */
-export interface Resolution {
-  x: number;
-  y: number;
-}
-
 /**
  * Most pixels of a picture: a jacket of 20 × 9.5 inches has 68 million at 600 to the inch. Parts are decoded as they are
  * drawn, so this bounds time more than memory.

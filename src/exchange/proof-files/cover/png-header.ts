@@ -1,7 +1,7 @@
 import { crc32 } from 'node:zlib';
 import { unreadable } from '../watch.ts';
 import { type Bytes, bytesAt, type Piece } from './bytes.ts';
-import type { Resolution } from './picture-header.ts';
+import type { Resolution } from './exif.ts';
 
 /** What a PNG says of itself (ISO/IEC 15948). */
 export interface PngHeader {
