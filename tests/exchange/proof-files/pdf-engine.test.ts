@@ -24,7 +24,8 @@ async function withPdf<T>(bytes: Uint8Array, look: (pdf: PdfDocument) => T): Pro
 }
 
 /** How many pixels of a picture of 72 to the inch are dark, on all of it or within a box and a pixel around it. */
-function inked({ width, height, rgba }: Picture, box?: Box): number {
+function inked(picture: Picture | null, box?: Box): number {
+  const { width, height, rgba } = picture ?? { width: 0, height: 0, rgba: new Uint8Array() };
   const { xPt, yPt, widthPt, heightPt } = box ?? { xPt: 0, yPt: 0, widthPt: width, heightPt: height };
   let count = 0;
   for (let y = Math.max(0, Math.floor(yPt) - 1); y < Math.min(height, yPt + heightPt + 1); y += 1)

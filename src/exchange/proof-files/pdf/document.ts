@@ -23,6 +23,16 @@ export interface PdfDocument {
   boxes(number: number): { media: Rect | null; crop: Rect | null; bleed: Rect | null; trim: Rect | null };
   /** An entry of the file's properties: 'Title'; empty where there is none. */
   property(name: string): string;
+  /** The number of a page's object in the file; 0 where it has none. */
+  objectNumber(number: number): number;
+  /** '1.7' */
+  readonly version: string;
+  readonly encrypted: boolean;
+  /** Scripts that the file names; those that hang elsewhere are not counted. */
+  readonly scripts: number;
+  readonly attachments: number;
+  /** Its table of objects did not hold and was made anew. */
+  readonly mended: boolean;
   close(): void;
 }
 
@@ -58,7 +68,20 @@ export async function openPdf(source: Source): Promise<PdfDocument> {
     }),
     property: (name) =>
       engine.text('utf-16le', (address, bytes) => lib.FPDF_GetMetaText(handle, name, address, bytes)),
+    objectNumber: (number) => lib.EPDFDoc_GetPageObjectNumberByIndex(handle, number - 1),
+    ...properties(engine, handle),
     close: () => lib.FPDF_CloseDocument(handle),
+  };
+}
+
+function properties({ lib, integers }: Engine, handle: number) {
+  const version = integers(1, (address) => lib.FPDF_GetFileVersion(handle, address))?.[0] ?? 0;
+  return {
+    version: version > 0 && version < 1000 ? `${Math.floor(version / 10)}.${version % 10}` : '',
+    encrypted: lib.FPDF_GetSecurityHandlerRevision(handle) >= 0,
+    scripts: Math.max(0, lib.FPDFDoc_GetJavaScriptActionCount(handle)),
+    attachments: Math.max(0, lib.FPDFDoc_GetAttachmentCount(handle)),
+    mended: !lib.FPDF_DocumentHasValidCrossReferenceTable(handle),
   };
 }
 

@@ -24,6 +24,8 @@ export interface Engine {
   doubles(count: number, fill: (address: number) => boolean): number[] | null;
   /** As `floats`, for unsigned 32-bit integers. */
   integers(count: number, fill: (address: number) => boolean): number[] | null;
+  /** Calls `start` with an IFSDK_PAUSE that asks to stop once so many milliseconds have passed. */
+  pausing(milliseconds: number, start: (pause: number) => number): number;
   /** A string of a function that is asked twice: for its size in bytes, then for the text. */
   text(encoding: 'utf-16le' | 'utf-8', ask: (address: number, bytes: number) => number): string;
 }
@@ -73,6 +75,10 @@ function wrap(lib: WrappedPdfiumModule, memory: WebAssembly.Memory): Engine {
     return address;
   };
   const scratch = alloc(SCRATCH_BYTES);
+  let until = 0;
+  const pause = alloc(12);
+  const needsPause = lib.pdfium.addFunction(() => (performance.now() > until ? 1 : 0), 'ii');
+  new Uint32Array(memory.buffer, pause, 3).set([1, needsPause, 0]);
   return {
     lib,
     bytes: () => new Uint8Array(memory.buffer),
@@ -81,6 +87,10 @@ function wrap(lib: WrappedPdfiumModule, memory: WebAssembly.Memory): Engine {
     floats: (count, fill) => (fill(scratch) ? [...new Float32Array(memory.buffer, scratch, count)] : null),
     doubles: (count, fill) => (fill(scratch) ? [...new Float64Array(memory.buffer, scratch, count)] : null),
     integers: (count, fill) => (fill(scratch) ? [...new Uint32Array(memory.buffer, scratch, count)] : null),
+    pausing(milliseconds, start) {
+      until = performance.now() + milliseconds;
+      return start(pause);
+    },
     text(encoding, ask) {
       const size = ask(0, 0);
       if (size <= 0 || size > MOST_TEXT_BYTES) return '';

@@ -50,8 +50,11 @@ export class PdfPage {
     return readText(this.engine, this.#textPage(), this.placing, MOST_CHARACTERS);
   }
 
-  /** The page as it is shown, on white paper; smaller than asked where it would be larger than `mostPixels`. */
-  render(dpi: number, mostPixels?: number): Picture {
+  /**
+   * The page as it is shown, on white paper; smaller than asked where it would be larger than `mostPixels`; null where
+   * it takes too long to draw.
+   */
+  render(dpi: number, mostPixels?: number): Picture | null {
     return renderPage(this, dpi, mostPixels);
   }
 
