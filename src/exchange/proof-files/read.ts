@@ -7,6 +7,7 @@ import type { FileKind } from '../../contract/terms.ts';
 import { readPicture } from './cover/read-picture.ts';
 import { readEpub } from './epub/read.ts';
 import { firstBytes, type Seen, type Sort } from './first-bytes.ts';
+import { readPdf } from './pdf/read.ts';
 import { told, unreadable, type Watch } from './watch.ts';
 
 export interface ReadOptions extends Watch {
@@ -65,6 +66,7 @@ async function hashOf(path: string, bytes: number, watch: Watch): Promise<string
 async function factsOf(path: string, { sort, name }: Seen, { kind, ...watch }: ReadOptions): Promise<Found> {
   if (kind === 'e-book' && sort !== 'PDF') return { facts: await readEpub(path, watch), pictures: [] };
   if (sort === 'PNG' || sort === 'JPEG') return readPicture(path, sort, watch);
+  if (sort === 'PDF') return await readPdf(path, watch);
   throw unreadable(`This is ${name}, which is not read yet; compare it by eye.`);
 }
 
