@@ -47,7 +47,8 @@ import {
 } from './format-list.ts';
 import { cancelFormat, copyFormat, createFormat, removeFormat, updateFormat } from './formats.ts';
 import { checkIsbns } from './isbns.ts';
-import { listJournal, undoChange } from './journal.ts';
+import { listJournal, readJournalRows, undoChange } from './journal.ts';
+import { findListings } from './listing-list.ts';
 import { createListing, listingRequest, moveListing, removeListing, updateListing } from './listings.ts';
 import { lockRules } from './locks.ts';
 import { changePrices, compareMoney, editionMoney, previewPrices } from './money.ts';
@@ -152,6 +153,7 @@ const all = [
   removeListing,
   moveListing,
   listingRequest,
+  findListings,
   getSheet,
   recordSubmission,
   listProofs,
@@ -230,6 +232,7 @@ const all = [
   dropFile,
   programLog,
   listJournal,
+  readJournalRows,
   undoChange,
   previewOnix,
   importOnix,

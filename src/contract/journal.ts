@@ -36,6 +36,25 @@ export const listJournal = operation({
   errors: [],
 });
 
+export const JOURNAL_SORTS = ['time', 'operation', 'record', 'action'] as const;
+export type JournalSort = { by: (typeof JOURNAL_SORTS)[number]; down: boolean };
+
+export const readJournalRows = operation({
+  name: 'journal.rows',
+  kind: 'query',
+  summary:
+    'The journal as a table, a page at a time in the order asked for; entries that are alike in it come newest first.',
+  input: z.object({
+    workId: rowId.optional(),
+    entity: z.string().optional(),
+    sort: z.object({ by: z.enum(JOURNAL_SORTS), down: z.boolean() }).default({ by: 'time', down: true }),
+    from: z.int().nonnegative().default(0),
+    count: z.int().min(1).max(1000).default(100),
+  }),
+  output: z.object({ rows: z.array(journalEntry), total: z.int() }),
+  errors: [],
+});
+
 export const undoChange = operation({
   name: 'journal.undo',
   kind: 'command',

@@ -21,6 +21,9 @@ export const numberRow = z.object({
 });
 export type NumberRow = z.infer<typeof numberRow>;
 
+export const NUMBER_SORTS = ['number', 'standing', 'used for', 'since'] as const;
+export type NumberSort = { by: (typeof NUMBER_SORTS)[number]; down: boolean };
+
 export const listNumbers = operation({
   name: 'numbers.list',
   kind: 'query',
@@ -28,6 +31,8 @@ export const listNumbers = operation({
   input: z.object({
     blockId: rowId.optional(),
     standing: numberStanding.optional(),
+    /** Free numbers have neither use nor day and come last by these; by standing they come first. */
+    sort: z.object({ by: z.enum(NUMBER_SORTS), down: z.boolean() }).default({ by: 'number', down: false }),
     from: z.int().nonnegative().default(0),
     count: z.int().min(1).max(1000).default(100),
     asOf,

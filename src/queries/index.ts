@@ -11,6 +11,7 @@ import { editionAdviceQueries } from './edition-advice.ts';
 import { exportQueries } from './exports.ts';
 import { formatListQueries } from './format-list.ts';
 import { journalQueries } from './journal.ts';
+import { listingListQueries } from './listing-list.ts';
 import { lockQueries } from './locks.ts';
 import { moneyQueries } from './money.ts';
 import { numberQueries } from './numbers.ts';
@@ -45,6 +46,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...editionAdviceQueries,
   ...formatListQueries,
   ...journalQueries,
+  ...listingListQueries,
   ...lockQueries,
   ...numberQueries,
   ...onixPreviewQueries,

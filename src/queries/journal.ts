@@ -3,7 +3,7 @@ import { formName } from '../contract/terms.ts';
 import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import type { ReadDb } from '../store/connection.ts';
-import { readJournal } from '../store/journal.ts';
+import { journalPage, readJournal } from '../store/journal.ts';
 import type { Queries } from './context.ts';
 
 interface FormatName {
@@ -71,4 +71,9 @@ export const journalQueries = {
     const entries = read.slice(0, input.count).map((entry) => ({ ...entry, about: nameOf(db, entry) }));
     return { entries, more: read.length > input.count };
   },
-} satisfies Queries<'journal.list'>;
+
+  'journal.rows': ({ db }, input) => {
+    const { rows, total } = journalPage(db, input);
+    return { rows: rows.map((entry) => ({ ...entry, about: nameOf(db, entry) })), total };
+  },
+} satisfies Queries<'journal.list' | 'journal.rows'>;

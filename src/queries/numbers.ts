@@ -1,6 +1,6 @@
 import type { IsbnCheck } from '../contract/isbns.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { freeNumbers, numberByIsbn, numbersBetween, numbersStanding } from '../records/numbers.ts';
+import { freeNumbers, numberByIsbn, numbersStanding, wholeBlock } from '../records/numbers.ts';
 import { parseIsbn } from '../rules/isbn/index.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { blockById, blockOf } from '../store/numbers.ts';
@@ -62,9 +62,6 @@ export const numberQueries = {
         `There is no block ${input.blockId}; the Numbers screen lists them.`,
         'blockId',
       );
-    if (input.standing === 'free') return freeNumbers(db, block, input.from, input.count);
-    const total = 10 ** block.publicationDigits;
-    const to = Math.min(total, input.from + input.count);
-    return { rows: input.from < to ? numbersBetween(db, block, input.from, to) : [], total };
+    return input.standing === 'free' ? freeNumbers(db, block, input) : wholeBlock(db, block, input);
   },
 } satisfies Queries<'isbns.check' | 'numbers.list'>;

@@ -1,5 +1,5 @@
 import { hash } from 'node:crypto';
-import type { JournalEntry } from '../contract/journal.ts';
+import type { JournalEntry, JournalSort } from '../contract/journal.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
 /** Entries sealed at once. */
@@ -166,15 +166,14 @@ export function verifyJournal(db: ReadDb): {
   }
 }
 
-export interface JournalFilter {
+interface JournalFilter {
   workId?: number | undefined;
   entity?: string | undefined;
   before?: number | undefined;
-  count: number;
 }
 
-/** Entries newest first; one more than asked for is read to know whether there are more. */
-export function readJournal(db: ReadDb, filter: JournalFilter): Omit<JournalEntry, 'about'>[] {
+/** The sealed entries of a filter, as a condition. */
+function passing(filter: JournalFilter): { where: string; params: unknown[] } {
   const where = ['hash IS NOT NULL'];
   const params: unknown[] = [];
   const also = (condition: string, value: unknown) => {
@@ -185,12 +184,47 @@ export function readJournal(db: ReadDb, filter: JournalFilter): Omit<JournalEntr
   also('work_id = ?', filter.workId);
   also('entity = ?', filter.entity);
   also('seq < ?', filter.before);
+  return { where: where.join(' AND '), params };
+}
+
+/** Entries newest first; one more than asked for is read to know whether there are more. */
+export function readJournal(
+  db: ReadDb,
+  filter: JournalFilter & { count: number },
+): Omit<JournalEntry, 'about'>[] {
+  const { where, params } = passing(filter);
   const rows = db.all<EntryRow>(
-    `SELECT * FROM journal WHERE ${where.join(' AND ')} ORDER BY seq DESC LIMIT ?`,
+    `SELECT * FROM journal WHERE ${where} ORDER BY seq DESC LIMIT ?`,
     ...params,
     filter.count + 1,
   );
   return rows.map(entryOf);
+}
+
+const ORDER: Record<JournalSort['by'], string> = {
+  time: 'seq',
+  operation: 'operation',
+  record: 'entity',
+  action: 'action',
+};
+
+/** A page of the entries in any order, and how many there are in all. */
+export function journalPage(
+  db: ReadDb,
+  filter: JournalFilter & { sort: JournalSort; from: number; count: number },
+): { rows: Omit<JournalEntry, 'about'>[]; total: number } {
+  const { where, params } = passing(filter);
+  const { by, down } = filter.sort;
+  const rows = db.all<EntryRow>(
+    `SELECT j.* FROM (SELECT seq FROM journal WHERE ${where} ORDER BY ${ORDER[by]} ${down ? 'DESC' : 'ASC'}, seq DESC
+       LIMIT ? OFFSET ?) p JOIN journal j ON j.seq = p.seq
+     ORDER BY j.${ORDER[by]} ${down ? 'DESC' : 'ASC'}, j.seq DESC`,
+    ...params,
+    filter.count,
+    filter.from,
+  );
+  const total = db.one<{ n: number }>(`SELECT count(*) AS n FROM journal WHERE ${where}`, ...params)?.n ?? 0;
+  return { rows: rows.map(entryOf), total };
 }
 
 /** The entries of the newest command, newest first. */

@@ -1,4 +1,4 @@
-import type { NumberRow } from '../contract/numbers.ts';
+import type { NumberRow, NumberSort } from '../contract/numbers.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 
 /** A block as stored, with what follows from its digits. */
@@ -151,15 +151,32 @@ export function takenBetween(
   return new Map(rows.map((row) => [row.blockIndex ?? -1, row]));
 }
 
+const STANDING_PLACE = "CASE n.standing WHEN 'reserved' THEN 1 WHEN 'assigned' THEN 2 ELSE 3 END";
+
+/** What each order goes by; what is not set comes last in either direction. */
+const ORDER: Record<NumberSort['by'], string> = {
+  number: 'n.isbn13',
+  standing: STANDING_PLACE,
+  'used for': "coalesce(e.title, nullif(n.reserved_for, '')) COLLATE NOCASE",
+  since: 'coalesce(n.spent_on, n.assigned_on, n.reserved_on)',
+};
+
 /** Taken numbers of one standing (of a block, or of all and outside every block), a page at a time. */
 export function takenPage(
   db: ReadDb,
-  filter: { blockId?: number | undefined; standing?: string | undefined; from: number; count: number },
+  filter: {
+    blockId?: number | undefined;
+    standing?: string | undefined;
+    sort: NumberSort;
+    from: number;
+    count: number;
+  },
 ): { rows: TakenNumber[]; total: number } {
   const where = '(?1 IS NULL OR n.block_id = ?1) AND (?2 IS NULL OR n.standing = ?2)';
   const keys = [filter.blockId ?? null, filter.standing ?? null];
+  const { by, down } = filter.sort;
   const rows = db.all<TakenNumber>(
-    `${NUMBERS} WHERE ${where} ORDER BY n.isbn13 LIMIT ?3 OFFSET ?4`,
+    `${NUMBERS} WHERE ${where} ORDER BY ${ORDER[by]} ${down ? 'DESC' : 'ASC'} NULLS LAST, n.isbn13 LIMIT ?3 OFFSET ?4`,
     ...keys,
     filter.count,
     filter.from,

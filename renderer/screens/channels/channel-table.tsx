@@ -1,4 +1,5 @@
 import { Fragment } from 'react';
+import { Link } from 'wouter';
 import type { Channel } from '../../../src/contract/channels.ts';
 import { type Column, Sign, Table } from '../../ui/index.ts';
 import { ChannelSteps } from './channel-steps.tsx';
@@ -19,7 +20,18 @@ function Breakable({ text }: { text: string }) {
 function Listings({ channel }: { channel: Channel }) {
   return (
     <div>
-      <p className="nowrap">{listingsInWords(channel)}</p>
+      <p className="nowrap">
+        {channel.listings === 0 ? (
+          listingsInWords(channel)
+        ) : (
+          <Link
+            href={`/channels/${channel.id}/listings`}
+            aria-label={`Listings on ${channel.name}: ${listingsInWords(channel)}`}
+          >
+            {listingsInWords(channel)}
+          </Link>
+        )}
+      </p>
       {channel.closedOn === null ? null : (
         <p className="standing standing-quiet">
           <Sign name="close" />

@@ -7,6 +7,7 @@ import { Button, EmptyState, PageHeader, Refused } from '../../ui/index.ts';
 import { AddChannelDialog, EditChannelDialog } from './channel-dialog.tsx';
 import { ChannelTable } from './channel-table.tsx';
 import './channels.css';
+import { ListingsPage } from './listings/listings-page.tsx';
 import { ReportPage } from './report/report-page.tsx';
 
 function NoChannel({ readOnly, onAdd }: { readOnly: string | undefined; onAdd: () => void }) {
@@ -85,10 +86,11 @@ function ChannelsPage() {
   );
 }
 
-/** The Channels screen, and the reports of each channel. */
+/** The Channels screen, and the listings and reports of each channel. */
 export default function ChannelsScreen() {
   return (
     <Switch>
+      <Route path="/channels/:id/listings" component={ListingsPage} />
       <Route path="/channels/:id/reports" component={ReportPage} />
       <Route component={ChannelsPage} />
     </Switch>

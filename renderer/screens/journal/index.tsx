@@ -1,9 +1,10 @@
 import { useQueryOf } from '../../api.ts';
 import { useAsOf } from '../../location.ts';
-import { Notice, PageHeader } from '../../ui/index.ts';
+import { Notice, PageHeader, Tabs } from '../../ui/index.ts';
 import { Commands } from './commands.tsx';
+import { EntriesTable } from './entries-table.tsx';
 import { JournalFilter } from './journal-filter.tsx';
-import { useJournalTerms } from './use-journal.ts';
+import { type JournalView, useJournalTerms } from './use-journal.ts';
 import './journal.css';
 
 /** The Journal screen: every change, newest first, with what stood before and after. */
@@ -20,7 +21,17 @@ export default function JournalScreen() {
         </div>
       )}
       <JournalFilter terms={terms} />
-      <Commands terms={terms} />
+      <Tabs<JournalView>
+        label="Ways to show the journal"
+        value={terms.view}
+        onChange={terms.showAs}
+        tabs={[
+          { id: 'changes', label: 'By change' },
+          { id: 'table', label: 'Table' },
+        ]}
+      >
+        {terms.view === 'table' ? <EntriesTable terms={terms} /> : <Commands terms={terms} />}
+      </Tabs>
     </>
   );
 }

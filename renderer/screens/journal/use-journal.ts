@@ -8,6 +8,9 @@ const PAGE = 100;
 
 type Page = OutputOf<'journal.list'>;
 
+/** As the commands that were carried out, or every record in a table. */
+export type JournalView = 'changes' | 'table';
+
 /** What the journal is filtered by, kept in the address. */
 export interface JournalTerms {
   workId: number | undefined;
@@ -15,17 +18,22 @@ export interface JournalTerms {
   /** Kind of record, by the table that holds it. */
   entity: string;
   showEntity: (entity: string) => void;
+  view: JournalView;
+  showAs: (view: JournalView) => void;
 }
 
 export function useJournalTerms(): JournalTerms {
   const [work, setWork] = useQueryParam('work');
   const [entity, setEntity] = useQueryParam('record');
+  const [view, setView] = useQueryParam('view', 'changes');
   const id = Number(work);
   return {
     workId: Number.isSafeInteger(id) && id > 0 ? id : undefined,
     showWork: (next) => setWork(next === undefined ? '' : String(next)),
     entity,
     showEntity: setEntity,
+    view: view === 'table' ? 'table' : 'changes',
+    showAs: setView,
   };
 }
 

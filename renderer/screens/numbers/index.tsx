@@ -33,12 +33,10 @@ function ledeOf(blocks: readonly Block[]): string {
 function useChosen(blocks: readonly Block[]) {
   const [chosen, setChosen] = useQueryParam('block');
   const [, setPage] = useQueryParam('page');
-  const [, setFrom] = useQueryParam('from', '0');
   const [, setStanding] = useQueryParam('standing', 'all');
   const choose = (next: string) => {
     for (const [set, to] of [
       [setPage, ''],
-      [setFrom, '0'],
       [setStanding, 'all'],
       [setChosen, next],
     ] as const)

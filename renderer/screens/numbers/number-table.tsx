@@ -1,74 +1,75 @@
 import { Link } from 'wouter';
-import type { NumberRow } from '../../../src/contract/numbers.ts';
+import { NUMBER_SORTS, type NumberRow } from '../../../src/contract/numbers.ts';
 import { NUMBER_STANDINGS, type NumberStanding } from '../../../src/contract/terms.ts';
-import { useQueryOf } from '../../api.ts';
+import { call, useQueryOf } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { useQueryParam } from '../../location.ts';
-import {
-  Button,
-  type Column,
-  EmptyState,
-  Refused,
-  Select,
-  Standing,
-  Table,
-  Toolbar,
-} from '../../ui/index.ts';
+import { PagedGrid } from '../../ui/grid/paged-grid.tsx';
+import type { GridColumn } from '../../ui/grid/types.ts';
+import { useSortParam } from '../../ui/grid/use-sort-param.ts';
+import { EmptyState, Isbn, Select, Standing, Toolbar } from '../../ui/index.ts';
 import { ExportButton } from './export-button.tsx';
-
-const COUNT = 100;
 
 type Shown = NumberStanding | 'all';
 
-const COLUMNS: Column<NumberRow>[] = [
+const day = (value: string | null) => (value === null ? '' : formatDay(value));
+
+const ALL: readonly GridColumn<NumberRow>[] = [
   {
-    key: 'isbn',
+    key: 'number',
     header: 'Number',
-    nowrap: true,
-    cell: (row) => <span className="mono">{row.hyphenated}</span>,
+    width: 220,
+    sortable: true,
+    text: (row) => row.hyphenated,
+    cell: (row) => <Isbn value={row.hyphenated} />,
   },
-  { key: 'standing', header: 'Standing', cell: (row) => <Standing of="number" value={row.standing} /> },
   {
-    key: 'usedFor',
-    header: 'Used for',
-    cell: (row) =>
-      row.workId === null ? row.usedFor : <Link href={`/work/${row.workId}`}>{row.usedFor}</Link>,
+    key: 'standing',
+    header: 'Standing',
+    width: 130,
+    sortable: true,
+    text: (row) => row.standing,
+    cell: (row) => <Standing of="number" value={row.standing} />,
   },
-  { key: 'since', header: 'Since', nowrap: true, cell: (row) => row.since },
-  { key: 'reason', header: 'Why spent', cell: (row) => row.spentReason },
+  {
+    key: 'used for',
+    header: 'Used for',
+    width: 340,
+    sortable: true,
+    text: (row) => row.usedFor,
+    cell: (row) =>
+      row.workId === null ? (
+        row.usedFor
+      ) : (
+        <Link href={`/work/${row.workId}`} tabIndex={-1}>
+          {row.usedFor}
+        </Link>
+      ),
+  },
+  {
+    key: 'since',
+    header: 'Since',
+    width: 130,
+    sortable: true,
+    text: (row) => row.since ?? '',
+    cell: (row) => day(row.since),
+  },
+  {
+    key: 'reason',
+    header: 'Why spent',
+    width: 200,
+    text: (row) => row.spentReason ?? '',
+    cell: (row) => row.spentReason,
+  },
+  {
+    key: 'digits',
+    header: 'Without hyphens',
+    width: 150,
+    text: (row) => row.isbn13,
+    cell: (row) => <span className="mono">{row.isbn13}</span>,
+  },
 ];
-
-interface PagerProps {
-  from: number;
-  shown: number;
-  total: number;
-  go: (from: number) => void;
-}
-
-function Pager({ from, shown, total, go }: PagerProps) {
-  return (
-    <>
-      <span>
-        {total === 0
-          ? 'No number'
-          : `Numbers ${(from + 1).toLocaleString()} to ${(from + shown).toLocaleString()} of ${total.toLocaleString()}`}
-      </span>
-      {total > COUNT ? (
-        <span className="row">
-          <Button disabled={from === 0} reason="This is the first page." onClick={() => go(from - COUNT)}>
-            Previous page
-          </Button>
-          <Button
-            disabled={from + COUNT >= total}
-            reason="This is the last page."
-            onClick={() => go(from + COUNT)}
-          >
-            Next page
-          </Button>
-        </span>
-      ) : null}
-    </>
-  );
-}
+const COLUMNS = { all: ALL, first: ['number', 'standing', 'used for', 'since', 'reason'] };
 
 export interface NumberTableProps {
   /** Left out: every number that is taken, in every block and outside them. */
@@ -79,30 +80,20 @@ export interface NumberTableProps {
   onOpen: (row: NumberRow) => void;
 }
 
+/** Which standing is shown, kept in the address. */
 function useFilter(blockId: number | undefined) {
-  const [standing, setStanding] = useQueryParam('standing', 'all');
-  const [fromText, setFrom] = useQueryParam('from', '0');
+  const [standing, choose] = useQueryParam('standing', 'all');
   const offered = NUMBER_STANDINGS.filter((one) => blockId !== undefined || one !== 'free');
-  const chosen = offered.find((one) => one === standing);
-  return {
-    offered,
-    chosen,
-    from: /^\d{1,7}$/.test(fromText) ? Number(fromText) : 0,
-    choose: (next: Shown) => {
-      setFrom('0');
-      setStanding(next);
-    },
-    go: (from: number) => setFrom(String(Math.max(from, 0))),
-  };
+  return { offered, chosen: offered.find((one) => one === standing), choose };
 }
 
-/** The numbers as a table, by standing and a page at a time: the picture's equivalent in text. */
+/** The numbers as a table: the picture's equivalent in text. */
 export function NumberTable({ blockId, caption, fileName, asOf, onOpen }: NumberTableProps) {
-  const { offered, chosen, from, choose, go } = useFilter(blockId);
+  const { offered, chosen, choose } = useFilter(blockId);
+  const { by, sort, setSort } = useSortParam(NUMBER_SORTS);
   const filter = { blockId, standing: chosen, asOf };
-  const list = useQueryOf('numbers.list', { ...filter, from, count: COUNT }, { keep: true });
-  const rows = list.data?.rows ?? [];
-  const total = list.data?.total ?? 0;
+  const terms = { ...filter, sort: { by, down: sort.down } };
+  const { total } = useQueryOf('numbers.list', { ...filter, count: 1 }).data ?? {};
   return (
     <div className="number-table">
       <Toolbar
@@ -111,7 +102,7 @@ export function NumberTable({ blockId, caption, fileName, asOf, onOpen }: Number
           <ExportButton
             filter={filter}
             fileName={chosen ? `${fileName}-${chosen}` : fileName}
-            disabled={total === 0}
+            disabled={!total}
           />
         }
       >
@@ -126,16 +117,19 @@ export function NumberTable({ blockId, caption, fileName, asOf, onOpen }: Number
           ]}
         />
       </Toolbar>
-      <Refused refusal={list.error} />
-      <Table
-        caption={caption}
+      <PagedGrid
+        label={caption}
+        noun={['number', 'numbers']}
+        list={{
+          question: ['numbers.list', terms],
+          read: (from, count) => call('numbers.list', { ...terms, from, count }),
+        }}
         columns={COLUMNS}
-        rows={rows}
-        rowKey={(row) => row.isbn13}
+        memory="number columns"
+        sort={sort}
+        onSort={setSort}
+        nameOf={(row) => row.hyphenated}
         onOpen={onOpen}
-        rowTone={(row) => (row.standing === 'free' ? 'quiet' : undefined)}
-        loading={list.isLoading}
-        foot={<Pager from={from} shown={rows.length} total={total} go={go} />}
         empty={
           <EmptyState title={chosen ? `No ${chosen} number here` : 'No number here'}>
             Choose another standing to see the others.

@@ -45,7 +45,7 @@ function Head<Row>({ props, at, cellId, setPlace }: { props: GridProps<Row> } & 
           <input
             type="checkbox"
             tabIndex={-1}
-            aria-label="Choose every format of this list"
+            aria-label="Choose every row of this list"
             checked={all}
             onChange={() =>
               props.onChoose(
@@ -174,5 +174,15 @@ export function Grid<Row>(props: GridProps<Row>) {
         ))}
       </div>
     </div>
+  );
+}
+
+/** How a grid is used by keys, under it. */
+export function GridHint() {
+  return (
+    <p className="soft grid-hint">
+      Arrows move, Space chooses, Shift with arrows chooses on, Ctrl A all, Enter opens, Ctrl C copies for a
+      spreadsheet; in the heads Enter sorts and Shift with arrows sets the width.
+    </p>
   );
 }

@@ -1,21 +1,22 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { FormatRow } from '../../../../src/contract/format-list.ts';
 import { useQueryOf } from '../../../api.ts';
 import { useAsOf } from '../../../location.ts';
-import { Grid } from '../../../ui/grid/grid.tsx';
+import { ColumnsDialog } from '../../../ui/grid/columns-dialog.tsx';
+import { Grid, GridHint } from '../../../ui/grid/grid.tsx';
+import { useKeptColumns } from '../../../ui/grid/use-kept-columns.ts';
 import { Button, copyText, EmptyState, Refused } from '../../../ui/index.ts';
 import { counted } from '../words.ts';
 import { BulkBar } from './bulk-bar.tsx';
-import { routeOfRow } from './columns.tsx';
-import { ColumnsDialog } from './columns-dialog.tsx';
+import { COLUMNS, FIRST_COLUMNS, routeOfRow } from './columns.tsx';
 import { FilterBar } from './filter-bar.tsx';
-import { useColumns } from './use-columns.ts';
 import { asTsv, useRows } from './use-rows.ts';
 import { NO_TERMS, useFormatTerms } from './use-terms.ts';
 import './formats.css';
 
 const NONE: readonly number[] = [];
+const COLUMN_SET = { all: COLUMNS, first: FIRST_COLUMNS };
 const nameOf = (row: FormatRow) => `${row.edition}, ${row.name}`;
 
 /** Every format in one table: filtered, put in order, chosen and changed many at a time. */
@@ -23,7 +24,7 @@ export default function FormatsTable() {
   const { asOf } = useAsOf();
   const [, navigate] = useLocation();
   const asked = useFormatTerms();
-  const columns = useColumns();
+  const columns = useKeptColumns('format columns', COLUMN_SET);
   const [choosing, setChoosing] = useState(false);
   const [chosen, setChosen] = useState<ReadonlySet<number>>(new Set());
   const found = useQueryOf(
@@ -33,8 +34,8 @@ export default function FormatsTable() {
   );
   const ids = found.data?.ids ?? NONE;
   const { rowAt, onSight } = useRows(ids);
-  const shown = new Set(ids);
-  const picked = new Set([...chosen].filter((id) => shown.has(id)));
+  const shown = useMemo(() => new Set(ids), [ids]);
+  const picked = useMemo(() => new Set([...chosen].filter((id) => shown.has(id))), [chosen, shown]);
   const copy = async (wanted: readonly number[]) => {
     const text = await asTsv(wanted, columns.columns, asOf);
     await copyText(text, `The text of ${counted(wanted.length, 'row')}`);
@@ -43,7 +44,7 @@ export default function FormatsTable() {
     <div className="formats">
       <FilterBar asked={asked} />
       <Refused refusal={found.error} />
-      <div className="formats-line">
+      <div className="grid-line">
         <p role="status">
           {found.data
             ? `${counted(ids.length, 'format')} of ${found.data.all.toLocaleString()}`
@@ -81,10 +82,7 @@ export default function FormatsTable() {
           onCopy={(indexes) => void copy(indexes.map((index) => ids[index] ?? -1))}
         />
       )}
-      <p className="soft grid-hint">
-        Arrows move, Space chooses, Shift with arrows chooses on, Ctrl A all, Enter opens, Ctrl C copies for a
-        spreadsheet; in the heads Enter sorts and Shift with arrows sets the width.
-      </p>
+      <GridHint />
       {choosing ? <ColumnsDialog columns={columns} onClose={() => setChoosing(false)} /> : null}
     </div>
   );

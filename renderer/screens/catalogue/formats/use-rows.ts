@@ -3,6 +3,8 @@ import { useCallback, useState } from 'react';
 import type { FormatRow } from '../../../../src/contract/format-list.ts';
 import { call } from '../../../api.ts';
 import { useAsOf } from '../../../location.ts';
+import { tsvHead, tsvLine } from '../../../ui/grid/tsv.ts';
+import type { GridColumn } from '../../../ui/grid/types.ts';
 
 const PAGE = 100;
 
@@ -33,14 +35,13 @@ export function useRows(ids: readonly number[]) {
 /** Lines of tab-separated cells for any rows, read as needed, with the heads above. */
 export async function asTsv(
   ids: readonly number[],
-  columns: readonly { header: string; text: (row: FormatRow) => string }[],
+  columns: readonly GridColumn<FormatRow>[],
   asOf: string | undefined,
 ): Promise<string> {
-  const plain = (text: string) => text.replaceAll(/[\t\r\n]+/g, ' ');
-  const lines = [columns.map((column) => plain(column.header)).join('\t')];
+  const lines = [tsvHead(columns)];
   for (let from = 0; from < ids.length; from += 500) {
     const { rows } = await call('formats.rows', { ids: ids.slice(from, from + 500), asOf });
-    for (const row of rows) lines.push(columns.map((column) => plain(column.text(row))).join('\t'));
+    for (const row of rows) lines.push(tsvLine(columns, row));
   }
   return lines.join('\n');
 }

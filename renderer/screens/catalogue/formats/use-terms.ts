@@ -1,6 +1,6 @@
-import { FORMAT_SORTS, type FormatSort, type FormatTerms } from '../../../../src/contract/format-list.ts';
+import { FORMAT_SORTS, type FormatTerms } from '../../../../src/contract/format-list.ts';
 import { useQueryParam } from '../../../location.ts';
-import type { Sort } from '../../../ui/index.ts';
+import { useSortParam } from '../../../ui/grid/use-sort-param.ts';
 
 /** Terms that leave nothing out. */
 export const NO_TERMS: FormatTerms = {
@@ -34,20 +34,14 @@ function read(text: string): FormatTerms {
   }
 }
 
-const DEFAULT_SORT = 'title';
-
 /** What the table of formats shows and in which order: kept in the address, so that it can be linked to. */
 export function useFormatTerms() {
   const [filter, setFilter] = useQueryParam('filter');
-  const [order, setOrder] = useQueryParam('sort', DEFAULT_SORT);
-  const down = order.startsWith('-');
-  const by: FormatSort = FORMAT_SORTS.find((one) => one === (down ? order.slice(1) : order)) ?? DEFAULT_SORT;
+  const order = useSortParam(FORMAT_SORTS);
   return {
     terms: read(filter),
     filtered: filter !== '',
     setTerms: (terms: FormatTerms) => setFilter(written(terms)),
-    sort: { key: by, down },
-    by,
-    setSort: (sort: Sort) => setOrder(`${sort.down ? '-' : ''}${sort.key}`),
+    ...order,
   };
 }

@@ -1,10 +1,9 @@
-import { NARROWEST, WIDEST } from '../../../ui/grid/types.ts';
-import { Button, Checkbox, Dialog, NumberInput } from '../../../ui/index.ts';
-import { COLUMNS } from './columns.tsx';
-import type { Columns } from './use-columns.ts';
+import { Button, Checkbox, Dialog, NumberInput } from '../index.ts';
+import { NARROWEST, WIDEST } from './types.ts';
+import type { KeptColumns } from './use-kept-columns.ts';
 
 /** Which columns the table shows, and how wide each is. */
-export function ColumnsDialog({ columns, onClose }: { columns: Columns; onClose: () => void }) {
+export function ColumnsDialog<Row>({ columns, onClose }: { columns: KeptColumns<Row>; onClose: () => void }) {
   return (
     <Dialog
       open
@@ -21,7 +20,7 @@ export function ColumnsDialog({ columns, onClose }: { columns: Columns; onClose:
       }
     >
       <ul className="column-choices">
-        {COLUMNS.map((column) => {
+        {columns.all.map((column) => {
           const shown = columns.shown.includes(column.key);
           return (
             <li key={column.key}>
