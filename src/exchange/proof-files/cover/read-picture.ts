@@ -1,16 +1,14 @@
 import type { PagePicture, PictureFacts } from '../../../contract/proof-checks/facts.ts';
 import { openPdf } from '../pdf/document.ts';
 import { fileSource } from '../pdf/source.ts';
-import { told, unreadable, type Watch } from '../watch.ts';
+import { unreadable, type Watch } from '../watch.ts';
 import type { Bytes } from './bytes.ts';
 import { decodePng } from './decode-png.ts';
-import { findBarcodes, lookAt } from './find.ts';
 import { pagePictureOf } from './page-picture.ts';
 import { viewOfPicture, viewOfRaster } from './page-view.ts';
 import { type PictureHeader, pictureHeader } from './picture-header.ts';
 import { pictureAsPdf } from './picture-pdf.ts';
-import { lightness } from './raster.ts';
-import { sheetEdgesOf } from './sheet-edges.ts';
+import { readSheet } from './read-sheet.ts';
 import { type SheetView, sizeAt } from './view.ts';
 
 /** Where a picture states no resolution, places on it count so many pixels to the inch, one to the point. */
@@ -33,7 +31,7 @@ export async function readPicture(
     const ppi = resolution === null ? null : Math.min(resolution.x, resolution.y);
     const stated = ppi === null ? null : Math.round(ppi * 100) / 100;
     return await withView(source, header, stated ?? UNSTATED_PPI, async (view) => {
-      const { look, barcodes } = await lookThrough(view, watch);
+      const { barcodes, edges } = await readSheet(view, 1, null, watch);
       const facts: PictureFacts = {
         of: 'picture',
         format,
@@ -42,15 +40,7 @@ export async function readPicture(
         ppi: stated,
         colour: colourOf(header),
         barcodes,
-        edges:
-          stated === null
-            ? null
-            : sheetEdgesOf(lightness(look.raster), look.dpi / 72, {
-                xPt: 0,
-                yPt: 0,
-                widthPt: view.widthPt,
-                heightPt: view.heightPt,
-              }),
+        edges: stated === null ? null : edges,
         unread: unreadOf(header),
       };
       return { facts, pictures: [shown(view)] };
@@ -58,14 +48,6 @@ export async function readPicture(
   } finally {
     source.close();
   }
-}
-
-async function lookThrough(view: SheetView, watch: Watch) {
-  told(watch, 0, 2, 'Drawing the cover');
-  const look = lookAt(view);
-  told(watch, 1, 2, 'Looking for bar codes');
-  const found = await findBarcodes(view, look, (done, total, what) => told(watch, done, total, what));
-  return { look, barcodes: found.map((one) => ({ ...one, page: 1 })) };
 }
 
 /** Opens a picture as something that can be drawn, and closes it again. */
