@@ -92,7 +92,7 @@ describe('bar codes on pages', () => {
   it.skipIf(!hasCairo)('finds it where cairo drew it', async () => {
     const svg = Buffer.from(barcodeSvg(CODES[1]?.[0] as BarcodeOptions)).toString();
     const inner = svg.slice(svg.indexOf('<svg'));
-    const sheet = `<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="220mm" viewBox="0 0 300 220"><rect width="300" height="220" fill="#d8e4f0"/><g transform="translate(60 150)">${inner.replace('<svg', '<svg x="0" y="0"').replace(/(width|height)="([\d.]+)mm"/g, '$1="$2"')}</g></svg>`;
+    const sheet = `<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="220mm" viewBox="0 0 300 220"><rect width="300" height="220" fill="#246"/><g transform="translate(60 150)">${inner.replace('<svg', '<svg x="0" y="0"').replace(/(width|height)="([\d.]+)mm"/g, '$1="$2"')}</g></svg>`;
     writeFileSync(join(folder, 'sheet.svg'), sheet);
     execFileSync('rsvg-convert', ['-f', 'pdf', '-o', join(folder, 'sheet.pdf'), join(folder, 'sheet.svg')]);
     const pdf = readFileSync(join(folder, 'sheet.pdf'));
@@ -104,6 +104,7 @@ describe('bar codes on pages', () => {
     expect(mm(code?.box.xPt)).toBeCloseTo(60 + 11 * 0.33, 1);
     expect(code?.quietLeft).toBeCloseTo(11, 0);
     expect(edges.left).toEqual(Array(24).fill(0));
-    if (hasZbar && hasPoppler) expect(secondReader(pdf)).toBe('978316148410051995');
+    // The second reader misses an add-on that ends five modules before a dark ground.
+    if (hasZbar && hasPoppler) expect(secondReader(pdf)).toMatch(/^9783161484100(51995)?$/);
   });
 });
