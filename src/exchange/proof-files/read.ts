@@ -5,9 +5,10 @@ import { basename } from 'node:path';
 import type { FileFacts, PagePicture, Reading } from '../../contract/proof-checks/facts.ts';
 import type { FileKind } from '../../contract/terms.ts';
 import { readPicture } from './cover/read-picture.ts';
+import { readCoverPage } from './cover/read-sheet.ts';
 import { readEpub } from './epub/read.ts';
 import { firstBytes, type Seen, type Sort } from './first-bytes.ts';
-import { readPdf } from './pdf/read.ts';
+import { type PdfOptions, readPdf } from './pdf/read.ts';
 import { told, unreadable, type Watch } from './watch.ts';
 
 export interface ReadOptions extends Watch {
@@ -66,7 +67,10 @@ async function hashOf(path: string, bytes: number, watch: Watch): Promise<string
 async function factsOf(path: string, { sort, name }: Seen, { kind, ...watch }: ReadOptions): Promise<Found> {
   if (kind === 'e-book' && sort !== 'PDF') return { facts: await readEpub(path, watch), pictures: [] };
   if (sort === 'PNG' || sort === 'JPEG') return readPicture(path, sort, watch);
-  if (sort === 'PDF') return await readPdf(path, watch);
+  if (sort === 'PDF') {
+    const sheet: PdfOptions['sheet'] = (page, bleed) => readCoverPage(page, bleed, watch);
+    return await readPdf(path, kind === 'cover' ? { ...watch, sheet } : watch);
+  }
   throw unreadable(`This is ${name}, which is not read yet; compare it by eye.`);
 }
 

@@ -1,4 +1,4 @@
-import type { PagePicture, PdfFacts } from '../../../contract/proof-checks/facts.ts';
+import type { Box, PagePicture, PdfFacts } from '../../../contract/proof-checks/facts.ts';
 import { told, type Watch } from '../watch.ts';
 import type { PdfPage } from './page.ts';
 import { PdfReader } from './reader.ts';
@@ -10,8 +10,8 @@ export type SheetFacts = Pick<PdfFacts, 'barcodes' | 'edges'>;
 const NO_SHEET: SheetFacts = { barcodes: [], edges: null };
 
 export interface PdfOptions extends Watch {
-  /** Looks at the first page as the sheet of a cover; left out for an interior. */
-  sheet?: ((page: PdfPage) => Promise<SheetFacts>) | undefined;
+  /** Looks at the first page as the sheet of a cover, within its bleed box where it states one; left out for an interior. */
+  sheet?: ((page: PdfPage, bleed: Box | null) => Promise<SheetFacts>) | undefined;
 }
 
 /**
@@ -27,7 +27,9 @@ export async function readPdf(
     const swept = sweep(source, (done) => told(options, done, source.size, 'Looking through the file'));
     const reader = await PdfReader.open(source, swept, options);
     await reader.readPages();
-    const sheet = options.sheet ? await reader.onFirstPage(options.sheet, NO_SHEET) : NO_SHEET;
+    const { sheet: look } = options;
+    const bleed = reader.facts().pages[0]?.bleed ?? null;
+    const sheet = look ? await reader.onFirstPage((page) => look(page, bleed), NO_SHEET) : NO_SHEET;
     const pictures = await reader.pictures();
     return { facts: { ...reader.facts(), ...sheet }, pictures };
   } finally {
