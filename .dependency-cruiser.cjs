@@ -12,12 +12,14 @@ const MAY_IMPORT = {
   'src/commands': ['src/contract', 'src/rules', 'src/store', 'src/records', 'src/exchange', 'resources'],
   'src/queries': ['src/contract', 'src/rules', 'src/store', 'src/records', 'src/exchange', 'package.json'],
   'src/errands': ['src/contract', 'src/rules', 'src/store', 'src/exchange'],
+  'src/readings': ['src/contract', 'src/store/staging[.]ts', 'src/exchange'],
   'src/(app|dispatch)[.]ts': [
     'src/(app|dispatch)[.]ts',
     'src/contract',
     'src/commands',
     'src/queries',
     'src/errands',
+    'src/readings',
     'src/records',
     'src/store',
   ],
@@ -30,7 +32,14 @@ const MAY_IMPORT = {
     'src/host/(home|run-with-node)[.]',
     'package.json',
   ],
-  electron: ['src/app[.]ts', 'src/contract', 'src/exchange', 'src/thread', 'src/host/(home|log|body|pages/)'],
+  electron: [
+    'src/app[.]ts',
+    'src/contract',
+    'src/exchange',
+    'src/readings',
+    'src/thread',
+    'src/host/(home|log|body|pages/)',
+  ],
   renderer: ['src/contract', 'src/rules/isbn'],
 };
 

@@ -1,4 +1,6 @@
-import { mkdir, rm, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, rm, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build } from 'esbuild';
 import { collectLicences, licencesText } from '../src/host/pages/licences.ts';
@@ -12,7 +14,7 @@ const target = `${out}/electron`;
 /**
  * Bundles the shell into out/electron: main and store as modules, the preload as one CommonJS file, as the
  * sandbox demands. Two folders deep like the sources, so that paths to migrations/ hold. Only better-sqlite3
- * stays outside, for its native part.
+ * stays outside, for its native part; what reads final files finds its WebAssembly beside the bundles.
  */
 await rm(target, { recursive: true, force: true });
 const common: BuildOptions = {
@@ -35,5 +37,18 @@ await build({
   outfile: `${target}/preload.cjs`,
   format: 'cjs',
 });
+await build({
+  ...common,
+  entryPoints: { reader: program('src/readings/worker.ts') },
+  outdir: target,
+  format: 'esm',
+  // CommonJS packages inside a module still ask for Node's own modules by `require`.
+  banner: {
+    js: "import { createRequire as requireFor } from 'node:module'; const require = requireFor(import.meta.url);",
+  },
+});
+const require = createRequire(import.meta.url);
+for (const wasm of ['@embedpdf/pdfium/pdfium.wasm', 'zxing-wasm/reader/zxing_reader.wasm'])
+  await copyFile(require.resolve(wasm), `${target}/${basename(wasm)}`);
 await mkdir(out, { recursive: true });
 await writeFile(`${out}/licences.txt`, licencesText(collectLicences(program('.'))));

@@ -14,5 +14,6 @@ serveStore(
     cancelled: cancelledBySlip(slips),
   },
   options,
-  openApp,
+  // Bundled, the reader of final files lies beside the store.
+  (given) => openApp({ ...given, reader: { entry: new URL('./reader.js', import.meta.url) } }),
 );

@@ -2,10 +2,11 @@ import Database from 'better-sqlite3';
 import type { Follower } from './contract/jobs.ts';
 import type { Answer } from './contract/operation.ts';
 import { Refusal } from './contract/refusal.ts';
-import { type Clock, dispatcher, type Session } from './dispatch.ts';
+import { type Clock, dispatcher, readingDispatcher, type Session } from './dispatch.ts';
 import { dailyBackup } from './errands/backups.ts';
 import { keepCalendar } from './errands/calendar.ts';
 import type { QueryContext } from './queries/context.ts';
+import type { ReaderOptions } from './readings/context.ts';
 import { KeptAudit } from './records/kept-audit.ts';
 import { adoptRangeTable } from './records/ranges.ts';
 import { rewind } from './store/as-of.ts';
@@ -24,6 +25,8 @@ export interface OpenOptions {
   readOnly?: boolean;
   /** Full path of the program's error log, for the user to read; left out where none is kept. */
   log?: string;
+  /** How users' files are read, where it differs from the usual. */
+  reader?: Partial<ReaderOptions>;
   /** Local calendar day, YYYY-MM-DD. */
   today?: () => string;
   /** Moment for the journal. */
@@ -34,6 +37,8 @@ export interface OpenOptions {
 export interface App {
   /** Runs an operation of the contract by name; never throws for refusals. A follower hears how far it has come. */
   call(name: string, input: unknown, follower?: Follower): Answer<unknown>;
+  /** Runs a reading of the contract in a thread of its own; other calls are answered meanwhile. Never rejects. */
+  read(name: string, input: unknown, follower?: Follower): Promise<Answer<unknown>>;
   /** Calls back after every command that changed something, with the journal's newest sequence number. */
   onChange(listener: (seq: number) => void): () => void;
   close(): void;
@@ -126,9 +131,32 @@ function queryContext(
   };
 }
 
+/** Work for the first command of each later day: a window left open for days still gets its backup. */
+function onceADay(now: () => Date, work: (at: string) => void): () => void {
+  let done = now().toISOString().slice(0, 10);
+  return () => {
+    const at = now().toISOString();
+    if (at.slice(0, 10) === done) return;
+    done = at.slice(0, 10);
+    work(at);
+  };
+}
+
 /** A caution is told once, however often it would be. */
 function noteOnce(warnings: string[], caution: string | null): void {
   if (caution !== null && !warnings.includes(caution)) warnings.push(caution);
+}
+
+/** A 300-page interior takes seconds; what takes minutes is no book. */
+const USUAL_READER: ReaderOptions = {
+  entry: new URL('./readings/worker.ts', import.meta.url),
+  timeMs: 120_000,
+  heapMb: 1_024,
+};
+
+/** What of a session lies beside the catalogue. */
+function beside(options: OpenOptions, closing: AbortSignal): Pick<Session, 'log' | 'reader' | 'closing'> {
+  return { log: options.log ?? null, reader: { ...USUAL_READER, ...options.reader }, closing };
 }
 
 /** Opens a catalogue. Throws a Refusal when the file cannot be used. */
@@ -147,33 +175,29 @@ export function openApp(options: OpenOptions): App {
     };
   };
   const opened = open();
-  // A window left open for days still gets its backup before the first change of each day.
-  let backedUp = now().toISOString().slice(0, 10);
   const listeners = new Set<(seq: number) => void>();
   const close = () => {
     opened.past.forget();
     opened.file.close();
   };
   const files = new Staging();
+  const closing = new AbortController();
   const session: Session = {
     get file() {
       return opened.file;
     },
     query: queryContext(opened, clock),
     files,
-    log: options.log ?? null,
+    ...beside(options, closing.signal),
     changed: (seq) => {
       adoptRangeTable(opened.file.read);
       noteOnce(opened.warnings, keepCalendar(opened.file));
       for (const listener of listeners) listener(seq);
     },
-    beforeCommand: () => {
-      const day = now().toISOString().slice(0, 10);
-      if (day === backedUp) return;
-      backedUp = day;
-      const warning = backUpToday(opened.file, now().toISOString());
+    beforeCommand: onceADay(now, (at) => {
+      const warning = backUpToday(opened.file, at);
       if (warning) opened.warnings.push(warning);
-    },
+    }),
     exchange: ({ to }) => {
       const path = opened.file.file;
       close();
@@ -188,11 +212,13 @@ export function openApp(options: OpenOptions): App {
   };
   return {
     call: dispatcher(session, clock),
+    read: readingDispatcher(session),
     onChange: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
     close: () => {
+      closing.abort();
       files.close();
       close();
     },

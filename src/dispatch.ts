@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { commands } from './commands/index.ts';
 import { badInput } from './contract/bad-input.ts';
-import { isOperationName, type OperationName, operations } from './contract/index.ts';
+import { isOperationName, isReadingName, type OperationName, operations } from './contract/index.ts';
 import type { Follower, Step } from './contract/jobs.ts';
 import type { Answer } from './contract/operation.ts';
 import { Refusal, type RefusalBody } from './contract/refusal.ts';
@@ -10,6 +10,8 @@ import type { ErrandContext } from './errands/context.ts';
 import { errands } from './errands/index.ts';
 import type { QueryContext } from './queries/context.ts';
 import { queries } from './queries/index.ts';
+import type { ReaderOptions } from './readings/context.ts';
+import { readings } from './readings/index.ts';
 import type { CatalogueFile } from './store/catalogue-file.ts';
 import { refusalOf } from './store/sqlite-errors.ts';
 import type { Staging } from './store/staging.ts';
@@ -58,6 +60,9 @@ export interface Session {
   readonly files: Staging;
   /** Full path of the program's error log, where it keeps one. */
   readonly log: string | null;
+  /** How files are read, and what ends it when the catalogue is closed. */
+  readonly reader: ReaderOptions;
+  readonly closing: AbortSignal;
   exchange(swap: { to: string }): void;
   /** Called before each command: a new day gets its backup first. */
   beforeCommand(): void;
@@ -75,6 +80,7 @@ function carryOut(
   const { kind, output } = operations[name];
   const at = clock.now().toISOString();
   const { files } = session;
+  if (kind === 'reading') throw new Error(`${name} is answered later; ask for it by \`read\`.`);
   const step = stepper(follower);
   if (kind === 'query')
     return output.parse(
@@ -94,25 +100,55 @@ function carryOut(
   return value;
 }
 
+type Asked = { ok: true; name: OperationName; input: unknown } | { ok: false; error: RefusalBody };
+
+/** The operation that is asked for with its parsed input, or why there is none. */
+function asked(name: string, input: unknown): Asked {
+  if (!isOperationName(name))
+    return failure(
+      new Refusal(
+        'UNKNOWN_OPERATION',
+        `There is no operation called ${name.slice(0, 80)}; 'call --list' shows them all.`,
+      ),
+    );
+  const parsed = operations[name].input.safeParse(input ?? {});
+  return parsed.success
+    ? { ok: true, name, input: parsed.data }
+    : { ok: false, error: badInput(parsed.error) };
+}
+
 /** Runs operations of the contract on an open file: parse, carry out, check the answer's shape. */
 export function dispatcher(
   session: Session,
   clock: Clock,
 ): (name: string, input: unknown, follower?: Follower) => Answer<unknown> {
   return (name, input, follower) => {
-    if (!isOperationName(name))
-      return failure(
-        new Refusal(
-          'UNKNOWN_OPERATION',
-          `There is no operation called ${name.slice(0, 80)}; 'call --list' shows them all.`,
-        ),
-      );
-    const parsed = operations[name].input.safeParse(input ?? {});
-    if (!parsed.success) return { ok: false, error: badInput(parsed.error) };
+    const call = asked(name, input);
+    if (!call.ok) return call;
     try {
-      return { ok: true, value: carryOut(session, clock, name, parsed.data, follower) };
+      return { ok: true, value: carryOut(session, clock, call.name, call.input, follower) };
     } catch (error) {
-      if (error instanceof Rehearsal) return { ok: true, value: operations[name].output.parse(error.value) };
+      if (error instanceof Rehearsal)
+        return { ok: true, value: operations[call.name].output.parse(error.value) };
+      return failure(refusalOf(error));
+    }
+  };
+}
+
+/** Runs readings of the contract, which are answered later; other names are refused. Never rejects. */
+export function readingDispatcher(
+  session: Session,
+): (name: string, input: unknown, follower?: Follower) => Promise<Answer<unknown>> {
+  return async (name, input, follower) => {
+    const call = asked(name, input);
+    if (!call.ok) return call;
+    try {
+      if (!isReadingName(call.name)) throw new Error(`${name} is answered at once; ask for it by \`call\`.`);
+      const { files, reader, closing } = session;
+      const handler = (readings as Record<string, AnyHandler>)[call.name];
+      const value = await handler?.({ files, reader, closing, follower }, call.input);
+      return { ok: true, value: operations[call.name].output.parse(value) };
+    } catch (error) {
       return failure(refusalOf(error));
     }
   };

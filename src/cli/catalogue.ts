@@ -1,8 +1,9 @@
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { App } from '../app.ts';
-import type { InputOf, OperationName, OutputOf } from '../contract/index.ts';
+import type { InputOf, OperationName, OutputOf, ReadingName } from '../contract/index.ts';
 import type { Follower } from '../contract/jobs.ts';
+import type { Answer } from '../contract/operation.ts';
 import { Refusal } from '../contract/refusal.ts';
 import type { Common } from './command.ts';
 import { type ExitCode, Failure } from './failure.ts';
@@ -14,6 +15,8 @@ export const DEMO_CAUTION = 'Demo catalogue: its numbers are invented and must n
 export interface Catalogue {
   /** Carries out one operation; a refusal becomes a `Failure` with exit code 1, or the one given. */
   call<N extends OperationName>(name: N, input: InputOf<N>): OutputOf<N>;
+  /** Reads a file of the user's beside the catalogue; a refusal becomes a `Failure` as well. */
+  read<N extends ReadingName>(name: N, input: InputOf<N>): Promise<OutputOf<N>>;
 }
 
 async function open(file: string, readOnly: boolean): Promise<App> {
@@ -58,17 +61,20 @@ export async function withCatalogue<T>(
   flags: Common,
   io: Io,
   access: 'read' | 'write',
-  work: (catalogue: Catalogue) => T,
+  work: (catalogue: Catalogue) => T | Promise<T>,
   refusedAs: ExitCode = 1,
 ): Promise<T> {
   const app = await open(flags.catalogue, access === 'read');
   try {
-    const call: Catalogue['call'] = (name, input) => {
-      const answer = app.call(name, input, flags.json ? undefined : spoken(io));
+    const told = <N extends OperationName>(answer: Answer<unknown>): OutputOf<N> => {
       if (!answer.ok) throw new Failure(answer.error, refusedAs);
-      return answer.value as OutputOf<typeof name>;
+      return answer.value as OutputOf<N>;
     };
-    const result = work({ call });
+    const follower = () => (flags.json ? undefined : spoken(io));
+    const call: Catalogue['call'] = (name, input) => told(app.call(name, input, follower()));
+    const read: Catalogue['read'] = async (name, input) =>
+      told<typeof name>(await app.read(name, input, follower()));
+    const result = await work({ call, read });
     if (call('catalogue.info', {}).demo) (flags.json ? io.err : io.out)(DEMO_CAUTION);
     return result;
   } finally {

@@ -16,6 +16,7 @@ import {
   writeFormat,
 } from '../store/formats.ts';
 import { deleteListing, listingsOfFormats } from '../store/listings.ts';
+import { wasChecked } from '../store/proof-checks.ts';
 import { releaseFindings } from '../store/reports.ts';
 import type { CommandContext, Commands } from './context.ts';
 import { needEdition } from './editions.ts';
@@ -153,6 +154,12 @@ export const formatCommands = {
       throw new Refusal(
         'IN_USE',
         'A file of this format was superseded, so it is kept for the record; cancel the format instead.',
+        'id',
+      );
+    if (wasChecked(db, id))
+      throw new Refusal(
+        'IN_USE',
+        'A file of this format was checked, so it is kept for the record; cancel the format instead.',
         'id',
       );
     for (const listing of listingsOfFormats(db, [id])) deleteListing(db, listing.id);

@@ -19,6 +19,7 @@ import { ownedListCommands } from './owned-list.ts';
 import { planCommands } from './plans.ts';
 import { priceCommands } from './prices.ts';
 import { printCostCommands } from './print-costs.ts';
+import { proofCheckCommands } from './proof-checks.ts';
 import { proofCommands } from './proofs.ts';
 import { rangeCommands } from './ranges.ts';
 import { reportCommands } from './reports.ts';
@@ -54,6 +55,7 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...planCommands,
   ...priceCommands,
   ...printCostCommands,
+  ...proofCheckCommands,
   ...proofCommands,
   ...rangeCommands,
   ...reportCommands,

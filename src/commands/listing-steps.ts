@@ -1,9 +1,16 @@
 import { Refusal } from '../contract/refusal.ts';
-import { EDITION_IDENTITY, FORMAT_IDENTITY, formName, type ListingStanding } from '../contract/terms.ts';
+import {
+  EDITION_IDENTITY,
+  FORMAT_IDENTITY,
+  fileKindName,
+  formName,
+  type ListingStanding,
+} from '../contract/terms.ts';
 import { doneByMove } from '../rules/plans/kinds.ts';
 import { noWay, wayTo } from '../rules/standings.ts';
 import type { WriteDb } from '../store/connection.ts';
 import { insertStep, type SteppingListing, steppingListing } from '../store/listing-steps.ts';
+import { openDifferences } from '../store/proof-checks.ts';
 import { finishStoredTask, unfinishedOfListing } from '../store/tasks.ts';
 import type { CommandContext } from './context.ts';
 import { followListing } from './plan-follow.ts';
@@ -34,6 +41,19 @@ function findWay(listing: SteppingListing, to: ListingStanding): ListingStanding
       'to',
     );
   return way;
+}
+
+/** Throws STEP_REFUSED where a check of the format's final files differs from the record without a reason. */
+function checkFiles(db: WriteDb, listing: SteppingListing, way: readonly ListingStanding[]): void {
+  if (!way.includes('cleared')) return;
+  const [first, ...more] = openDifferences(db, listing.formatId);
+  if (!first) return;
+  const others = more.length === 0 ? '' : ` and ${more.length} more`;
+  throw new Refusal(
+    'STEP_REFUSED',
+    `${nameOf(listing)} cannot be cleared: the check of its ${fileKindName(first.kind)} ${first.fileName} on ${first.checkedOn} differs from the record in ${first.label}${others}; mend the file or the record and check again, or give the reason on its Proof check page.`,
+    'to',
+  );
 }
 
 /** Throws STEP_REFUSED for a day that is still to come, or that lies before the step it would follow. */
@@ -90,6 +110,7 @@ export function moveListing(
   const on = move.on ?? today;
   const way = findWay(listing, move.to);
   checkDay(listing, on, today);
+  checkFiles(db, listing, way);
   let from = listing.standing;
   for (const to of way) {
     const note = move.note ?? '';

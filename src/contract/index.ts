@@ -66,6 +66,14 @@ import { latePlans, leadTimes, previewRelease, previewSlip, slipPlan } from './p
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { addCard, fitQuotes, listCards, removeCard, updateCard } from './print-costs.ts';
 import { programLog } from './program.ts';
+import {
+  checkPictures,
+  giveReason,
+  listChecks,
+  readProofFile,
+  recordCheck,
+  showCheck,
+} from './proof-checks/checks.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
 import { copyrightPage, editionReadiness } from './readiness.ts';
@@ -158,6 +166,12 @@ const all = [
   recordSubmission,
   listProofs,
   recordProof,
+  readProofFile,
+  recordCheck,
+  listChecks,
+  showCheck,
+  checkPictures,
+  giveReason,
   editionCosts,
   addCost,
   updateCost,
@@ -263,6 +277,8 @@ export type QueryName = Extract<Declared, { kind: 'query' }>['name'];
 export type CommandName = Extract<Declared, { kind: 'command' }>['name'];
 /** Names of the operations that work on files beside the catalogue. */
 export type ErrandName = Extract<Declared, { kind: 'errand' }>['name'];
+/** Names of the operations that read a user's file in a thread of their own; their answers come later. */
+export type ReadingName = Extract<Declared, { kind: 'reading' }>['name'];
 
 /** Every operation by its name. */
 export const operations = Object.fromEntries(all.map((entry) => [entry.name, entry])) as {
@@ -272,4 +288,9 @@ export const operations = Object.fromEntries(all.map((entry) => [entry.name, ent
 /** Whether a text names an operation. */
 export function isOperationName(name: string): name is OperationName {
   return Object.hasOwn(operations, name);
+}
+
+/** Whether a text names an operation whose answer comes later. */
+export function isReadingName(name: string): name is ReadingName {
+  return isOperationName(name) && operations[name].kind === 'reading';
 }

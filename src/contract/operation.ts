@@ -3,9 +3,10 @@ import type { RefusalBody, RefusalCode } from './refusal.ts';
 
 /**
  * `command` changes the catalogue in one transaction; `query` runs on a reading connection; `errand` works on
- * files beside the catalogue (backups), outside any transaction.
+ * files beside the catalogue (backups), outside any transaction; `reading` reads a user's file in a thread of its
+ * own, out of the catalogue's reach, while other calls are answered.
  */
-export type OperationKind = 'command' | 'query' | 'errand';
+export type OperationKind = 'command' | 'query' | 'errand' | 'reading';
 
 /** One operation, declared once: IPC, HTTP and the command line are thin transports over it. */
 export interface Operation<

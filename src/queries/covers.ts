@@ -5,6 +5,7 @@ import { coverSvg } from '../exchange/cover/svg.ts';
 import { figuresWith, PAPERS } from '../rules/geometry/figures.ts';
 import { caseCover, jacket, paperbackCover } from '../rules/geometry/sheets.ts';
 import type { Book, PrinterFigures, Sheet, SheetKind } from '../rules/geometry/types.ts';
+import { usualSheet } from '../rules/geometry/usual-sheet.ts';
 import { formatById, type StoredFormat } from '../store/formats.ts';
 import { readSettings } from '../store/settings.ts';
 import type { Queries } from './context.ts';
@@ -14,12 +15,6 @@ const LAY: Record<SheetKind, (book: Book, figures: PrinterFigures) => Sheet> = {
   case: caseCover,
   jacket,
 };
-
-/** The sheet that is printed for a form: ONIX List 150 BB is a hardback. */
-function usualSheet(format: StoredFormat): SheetKind {
-  if (format.form !== 'BB') return 'paperback cover';
-  return format.caseKind === 'jacket' ? 'jacket' : 'case';
-}
 
 function bookOf(format: StoredFormat, given: { pages?: number | undefined; bulk: Book['bulk'] }): Book {
   const { trimWidthUm, trimHeightUm } = format;

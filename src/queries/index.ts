@@ -20,6 +20,7 @@ import { ownedListQueries } from './owned-list.ts';
 import { pictureQueries } from './pictures.ts';
 import { planQueries } from './plans.ts';
 import { printCostQueries } from './print-costs.ts';
+import { proofCheckQueries } from './proof-checks.ts';
 import { rangeQueries } from './ranges.ts';
 import { readinessQueries } from './readiness.ts';
 import { reportQueries } from './reports.ts';
@@ -57,6 +58,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...printCostQueries,
   ...rangeQueries,
   ...readinessQueries,
+  ...proofCheckQueries,
   ...reportQueries,
   ...requestQueries,
   ...searchQueries,

@@ -45,6 +45,10 @@ const REWOUND: Record<string, string> = {
   format_file: `SELECT id, format_id, kind, file_name, final_on, sha256, note, iif(ended_on <= :day, ended_on, NULL) AS ended_on,
       iif(ended_on <= :day, ended_how, NULL) AS ended_how, iif(ended_on <= :day, ended_reason, '') AS ended_reason
     FROM main.format_file WHERE final_on <= :day AND format_id IN (SELECT id FROM temp.format)`,
+  proof_check:
+    'SELECT * FROM main.proof_check WHERE checked_on <= :day AND format_id IN (SELECT id FROM temp.format)',
+  proof_check_line: 'SELECT * FROM main.proof_check_line WHERE check_id IN (SELECT id FROM temp.proof_check)',
+  proof_check_reason: 'SELECT * FROM main.proof_check_reason WHERE given_on <= :day',
   number_block: 'SELECT * FROM main.number_block WHERE bought_on IS NULL OR bought_on <= :day',
 };
 
@@ -59,6 +63,9 @@ const ORDER = [
   'work',
   'plan',
   'format_file',
+  'proof_check',
+  'proof_check_line',
+  'proof_check_reason',
   'number_block',
 ];
 const INDEXES = [
@@ -73,6 +80,9 @@ const INDEXES = [
   'CREATE INDEX temp.rewound_edition_work ON edition (work_id)',
   'CREATE INDEX temp.rewound_plan ON plan (edition_id)',
   'CREATE INDEX temp.rewound_file ON format_file (format_id)',
+  'CREATE INDEX temp.rewound_check ON proof_check (format_id)',
+  'CREATE INDEX temp.rewound_check_line ON proof_check_line (check_id)',
+  'CREATE INDEX temp.rewound_check_reason ON proof_check_reason (line_id)',
 ];
 
 /** Rewinds a reading connection of its own to a past day; it stays on that day until it is closed. */

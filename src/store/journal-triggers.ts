@@ -2,7 +2,15 @@ import type Database from 'better-sqlite3';
 import { type ReadDb, wrap } from './connection.ts';
 
 /** Tables that are not journalled: the journal itself, the list of applied migrations, and what is derived. */
-const UNJOURNALLED = new Set(['journal', 'migration', 'number_run', 'number_tally']);
+const UNJOURNALLED = new Set([
+  'journal',
+  'migration',
+  'number_run',
+  'number_tally',
+  // What was read from checked files is large and never changes; its hashes stand in proof_check, which is journalled.
+  'proof_check_facts',
+  'proof_check_picture',
+]);
 
 /** Derived too: the search's entries, its index and the tables SQLite keeps for it. */
 const isSearch = (table: string) => table.startsWith('search_');

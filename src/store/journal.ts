@@ -72,6 +72,11 @@ function workOf(db: ReadDb, entity: string, row: Row): number | null {
       'SELECT e.work_id AS w FROM edition_advice a JOIN edition e ON e.id = a.edition_id WHERE a.id = ?',
       row.advice_id,
     );
+  if (typeof row.check_id === 'number')
+    return pluck(
+      byFormat.replace('f.id = ?', 'f.id = (SELECT format_id FROM proof_check WHERE id = ?)'),
+      row.check_id,
+    );
   if (typeof row.task_id === 'number')
     return pluck('SELECT work_id AS w FROM task WHERE id = ?', row.task_id);
   return null;

@@ -4,6 +4,7 @@ import type { ReadDb, WriteDb } from './connection.ts';
 /** What decides whether a listing can take a step. */
 export interface SteppingListing {
   id: number;
+  formatId: number;
   standing: ListingStanding;
   lastStepOn: string | null;
   channelName: string;
@@ -24,7 +25,7 @@ export interface SteppingListing {
 /** The listing with all that decides about its steps. */
 export function steppingListing(db: ReadDb, id: number): SteppingListing | undefined {
   return db.one<SteppingListing>(
-    `SELECT l.id, l.standing, l.last_step_on AS lastStepOn, c.name AS channelName, f.form, f.form_detail AS formDetail,
+    `SELECT l.id, l.format_id AS formatId, l.standing, l.last_step_on AS lastStepOn, c.name AS channelName, f.form, f.form_detail AS formDetail,
        f.case_kind AS caseKind, f.large_print AS largePrint, s.standing AS formatStanding,
        EXISTS (SELECT 1 FROM number n WHERE n.format_id = f.id AND n.spent_on IS NULL) AS numbered,
        k.edition_id IS NOT NULL AS editionLocked,

@@ -50,14 +50,14 @@ export class Staging {
       this.drop(id);
       throw new Refusal('BAD_INPUT', 'This file is larger than 1 GiB; split it and send the parts.', 'file');
     }
-    appendFileSync(this.#path(id), bytes);
+    appendFileSync(this.pathOf(id), bytes);
     return size;
   }
 
   /** Makes a file by writing to a sink; what was begun is thrown away when `work` throws. */
   make(name: string, work: (sink: Sink) => void): { file: string; bytes: number } {
     const file = this.begin(name);
-    const handle = openSync(this.#path(file), 'w', 0o600);
+    const handle = openSync(this.pathOf(file), 'w', 0o600);
     let gathered = '';
     const flush = () => {
       if (gathered !== '') writeSync(handle, gathered);
@@ -87,12 +87,12 @@ export class Staging {
 
   /** The whole file. Throws NOT_FOUND. */
   read(id: string): Uint8Array {
-    return readFileSync(this.#path(id));
+    return readFileSync(this.pathOf(id));
   }
 
   /** At most `most` bytes from one on. Throws NOT_FOUND. */
   part(id: string, from: number, most: number): Uint8Array {
-    const handle = openSync(this.#path(id), 'r');
+    const handle = openSync(this.pathOf(id), 'r');
     try {
       const bytes = Buffer.alloc(most);
       return bytes.subarray(0, readSync(handle, bytes, 0, most, from));
@@ -103,12 +103,12 @@ export class Staging {
 
   /** Size in bytes. Throws NOT_FOUND. */
   size(id: string): number {
-    return statSync(this.#path(id)).size;
+    return statSync(this.pathOf(id)).size;
   }
 
   /** The name it was given. Throws NOT_FOUND. */
   nameOf(id: string): string {
-    this.#path(id);
+    this.pathOf(id);
     return this.#names.get(id) ?? '';
   }
 
@@ -125,8 +125,11 @@ export class Staging {
     this.#folder = undefined;
   }
 
-  /** Only ids that were given out lead anywhere, so that no text from outside becomes a path. */
-  #path(id: string): string {
+  /**
+   * Where a file lies, for a thread that reads it. Only ids that were given out lead anywhere, so that no text from
+   * outside becomes a path. Throws NOT_FOUND.
+   */
+  pathOf(id: string): string {
     if (this.#folder === undefined || !this.#names.has(id))
       throw new Refusal('NOT_FOUND', 'This file no longer lies ready; choose it again.', 'file');
     return join(this.#folder, id);

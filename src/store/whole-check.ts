@@ -53,6 +53,17 @@ const RULES: readonly (readonly [sql: string, sentence: (what: string) => string
      WHERE c.fixed_parts IS NOT NULL OR q.currency <> c.currency LIMIT 1`,
     (what) => `Print-cost card ${what} has quotes in another currency, or beside a stated cost.`,
   ],
+  [
+    `SELECT c.id AS what FROM proof_check c
+     WHERE c.line_count <> (SELECT count(*) FROM proof_check_line l WHERE l.check_id = c.id)
+       OR NOT EXISTS (SELECT 1 FROM proof_check_facts f WHERE f.check_id = c.id) LIMIT 1`,
+    (what) => `Check ${what} of a final file is not whole.`,
+  ],
+  [
+    `SELECT r.id AS what FROM proof_check_reason r JOIN proof_check_line l ON l.id = r.line_id
+     WHERE l.state <> 'differs' OR l.check_id <> r.check_id LIMIT 1`,
+    (what) => `Reason ${what} is not given for a line of a check that differs.`,
+  ],
 ];
 
 /** The first rule that the tables break, as a sentence, or null. */

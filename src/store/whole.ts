@@ -7,20 +7,29 @@ import { brokenRule } from './whole-check.ts';
 
 /**
  * Tables that a catalogue written as one file leaves out: the journal, which stays with the file it tells of, and
- * what follows from the other tables. Every table is either carried or named here; a test holds that.
+ * what follows from the other tables; and pictures of the pages of checked files, which would make it too large for
+ * any reader and are made anew by checking the file again. Every table is either carried or named here; a test holds
+ * that.
  */
-export const LEFT_OUT: readonly RegExp[] = [/^journal$/, /^migration$/, /^number_(?:run|tally)$/, /^search_/];
+export const LEFT_OUT: readonly RegExp[] = [
+  /^journal$/,
+  /^migration$/,
+  /^number_(?:run|tally)$/,
+  /^search_/,
+  /^proof_check_picture$/,
+];
+
+/** Carried beside the tables that are journalled. */
+const EVIDENCE = { table: 'proof_check_facts', columns: ['check_id', 'facts'], key: 'check_id' };
 
 type Value = string | number | null | Uint8Array;
 type Row = Record<string, Value>;
 
 /** The tables that are carried, with their columns by name and their key. */
 export function carriedTables(db: ReadDb): { table: string; columns: string[]; key: string }[] {
-  return journalledTables(db).map(({ table, columns, key }) => ({
-    table,
-    key,
-    columns: [...columns].sort(),
-  }));
+  return [...journalledTables(db), EVIDENCE]
+    .map(({ table, columns, key }) => ({ table, key, columns: [...columns].sort() }))
+    .sort((a, b) => (a.table < b.table ? -1 : 1));
 }
 
 const written = (value: Value) =>

@@ -1,5 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { App, OpenOptions } from '../app.ts';
+import { isReadingName } from '../contract/index.ts';
+import type { Follower } from '../contract/jobs.ts';
 import type { Answer } from '../contract/operation.ts';
 import { Refusal, type RefusalBody } from '../contract/refusal.ts';
 import { type ClientLine, type StoreOptions, storeOptions, toStore } from './messages.ts';
@@ -25,10 +27,33 @@ function openOptions(plain: StoreOptions): OpenOptions {
   };
 }
 
+/** Answers one call: at once, or later where a file is read meanwhile. */
+function answerOn(line: ClientLine, app: App, id: number, name: string, input: unknown): void {
+  const post = (answer: Answer<unknown>) => {
+    try {
+      line.post({ kind: 'answer', id, answer });
+    } catch (thrown) {
+      // A value that is not plain data cannot cross; the caller must not wait for ever.
+      line.post({ kind: 'answer', id, answer: { ok: false, error: asBody(thrown) } });
+    }
+  };
+  const follower: Follower = {
+    progress: (progress) => line.post({ kind: 'progress', id, ...progress }),
+    cancelled: () => line.cancelled(id),
+  };
+  try {
+    if (isReadingName(name)) void app.read(name, input, follower).then(post);
+    else post(app.call(name, input, follower));
+  } catch (thrown) {
+    post({ ok: false, error: asBody(thrown) });
+  }
+}
+
 /**
- * Opens the catalogue and answers calls one after the other until it is told to close. Runs inside the
- * store's own thread; `open` is `openApp`. A refusal while opening is posted
- * instead; the client ends the thread then, as it does after 'closed', so that no last message is lost.
+ * Opens the catalogue and answers calls one after the other until it is told to close; only readings of files, which
+ * have threads of their own, are answered as they come. Runs inside the store's own thread; `open` is `openApp`. A
+ * refusal while opening is posted instead; the client ends the thread then, as it does after 'closed', so that no
+ * last message is lost.
  */
 export function serveStore(line: ClientLine, options: unknown, open: (options: OpenOptions) => App): void {
   let app: App;
@@ -39,16 +64,6 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
     return;
   }
   app.onChange((seq) => line.post({ kind: 'changed', topic: 'changed', seq }));
-  const answer = (id: number, name: string, input: unknown): Answer<unknown> => {
-    try {
-      return app.call(name, input, {
-        progress: (progress) => line.post({ kind: 'progress', id, ...progress }),
-        cancelled: () => line.cancelled(id),
-      });
-    } catch (thrown) {
-      return { ok: false, error: asBody(thrown) };
-    }
-  };
   const close = () => {
     try {
       app.close();
@@ -64,12 +79,7 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
     }
     if (message.data.kind === 'close') return close();
     const { id, name, input } = message.data;
-    try {
-      line.post({ kind: 'answer', id, answer: answer(id, name, input) });
-    } catch (thrown) {
-      // A value that is not plain data cannot cross; the caller must not wait for ever.
-      line.post({ kind: 'answer', id, answer: { ok: false, error: asBody(thrown) } });
-    }
+    answerOn(line, app, id, name, input);
   });
   line.post({ kind: 'open' });
 }

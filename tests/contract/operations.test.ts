@@ -4,6 +4,7 @@ import { commands } from '../../src/commands/index.ts';
 import { operations } from '../../src/contract/index.ts';
 import { errands } from '../../src/errands/index.ts';
 import { queries } from '../../src/queries/index.ts';
+import { readings } from '../../src/readings/index.ts';
 import { openTestCatalogue } from '../support/catalogue.ts';
 
 const all = Object.values(operations);
@@ -14,8 +15,9 @@ describe('the contract', () => {
       command: Object.keys(commands),
       query: Object.keys(queries),
       errand: Object.keys(errands),
+      reading: Object.keys(readings),
     };
-    for (const kind of ['command', 'query', 'errand'] as const)
+    for (const kind of ['command', 'query', 'errand', 'reading'] as const)
       expect(handlers[kind].sort()).toEqual(
         all
           .filter((entry) => entry.kind === kind)

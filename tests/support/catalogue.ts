@@ -1,9 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type App, openApp } from '../../src/app.ts';
+import { type App, type OpenOptions, openApp } from '../../src/app.ts';
 import type { LongCommandContext } from '../../src/commands/context.ts';
-import type { InputOf, OperationName, OutputOf } from '../../src/contract/index.ts';
+import type { InputOf, OperationName, OutputOf, ReadingName } from '../../src/contract/index.ts';
+import type { Answer } from '../../src/contract/operation.ts';
 import type { RefusalBody } from '../../src/contract/refusal.ts';
 import { Refusal } from '../../src/contract/refusal.ts';
 import type { LongQueryContext } from '../../src/queries/context.ts';
@@ -29,25 +30,28 @@ export interface TestCatalogue {
   call<N extends OperationName>(name: N, input: InputOf<N>): OutputOf<N>;
   /** Runs an operation that must be refused and gives the refusal; throws when it was carried out. */
   refusal<N extends OperationName>(name: N, input: InputOf<N>): RefusalBody;
+  /** Reads a file in its thread and gives what it answers. */
+  read<N extends ReadingName>(name: N, input: InputOf<N>): Promise<OutputOf<N>>;
   /** Sets the clock to a day. */
   setToday(day: string): void;
   close(): void;
 }
 
 /** Opens a new catalogue file in a temporary folder, through the whole app, with a clock that stands still. */
-export function openTestCatalogue(today = MONDAY): TestCatalogue {
+export function openTestCatalogue(today = MONDAY, options: Partial<OpenOptions> = {}): TestCatalogue {
   const folder = temporaryFolder();
   const file = join(folder.path, 'test.ledger');
   let day = today;
-  const app = openApp({ file, today: () => day, now: () => new Date(moment(day)) });
+  const app = openApp({ file, today: () => day, now: () => new Date(moment(day)), ...options });
+  const told = <N extends OperationName>(answer: Answer<unknown>): OutputOf<N> => {
+    if (!answer.ok) throw new Refusal(answer.error.code, answer.error.message, answer.error.field);
+    return answer.value as OutputOf<N>;
+  };
   return {
     app,
     file,
-    call: <N extends OperationName>(name: N, input: InputOf<N>) => {
-      const answer = app.call(name, input);
-      if (!answer.ok) throw new Refusal(answer.error.code, answer.error.message, answer.error.field);
-      return answer.value as OutputOf<N>;
-    },
+    call: (name, input) => told(app.call(name, input)),
+    read: async (name, input) => told<typeof name>(await app.read(name, input)),
     refusal: (name, input) => {
       const answer = app.call(name, input);
       if (answer.ok) throw new Error(`${name} was carried out: ${JSON.stringify(answer.value)}`);

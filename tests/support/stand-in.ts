@@ -35,6 +35,7 @@ function standIn(file: string): App {
       if (name === 'change') for (const listener of listeners) listener(++seq);
       return { ok: true, value: { name, input } };
     },
+    read: async (name, input) => ({ ok: true, value: { name, input } }),
     onChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

@@ -41,6 +41,8 @@ const SENTENCES: Record<CommandName, string> = {
   'listings.move': 'Moved a listing',
   'submissions.record': 'Recorded changes sent to a channel',
   'proofs.record': 'Recorded a proof round',
+  'proofChecks.record': 'Checked a final file against the record',
+  'proofChecks.reason': 'Gave the reason for what differs in a final file',
   'costs.add': 'Recorded a cost',
   'costs.update': 'Changed a cost',
   'costs.remove': 'Removed a cost',

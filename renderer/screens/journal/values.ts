@@ -66,6 +66,19 @@ function stepTitles(text: string): string {
     .join('; ');
 }
 
+/** 'pages 1, 2, 4' */
+function picturedPages(text: string): string {
+  const pages = (JSON.parse(text) as { page?: unknown }[]).map(({ page }) => String(page));
+  return pages.length === 0 ? 'none' : `pages ${pages.join(', ')}`;
+}
+
+/** A place on a page in points, rounded. */
+function placeOnPage(text: string): string {
+  const { xPt, yPt, widthPt, heightPt } = JSON.parse(text) as Record<string, number | undefined>;
+  const [x, y, width, height] = [xPt, yPt, widthPt, heightPt].map((pt) => Math.round(pt ?? 0));
+  return `${width} × ${height} pt at ${x}, ${y}`;
+}
+
 const READERS: Record<string, (text: string) => string> = {
   form: (code) => named(PRODUCT_FORMS, code),
   form_detail: (code) => named(FORM_DETAILS, code),
@@ -80,6 +93,8 @@ const READERS: Record<string, (text: string) => string> = {
   told: (text) => (text === 'record' ? 'the records' : 'the publisher'),
   value: (text) => fromJson(text, (word) => word),
   steps: stepTitles,
+  pictures: picturedPages,
+  box: placeOnPage,
 };
 
 function readNumber(column: string, value: number, row: Row): string {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { isOperationName, operations } from '../../contract/index.ts';
+import { isOperationName, isReadingName, operations } from '../../contract/index.ts';
 import { printJson, withCatalogue } from '../catalogue.ts';
 import { type Command, readArguments } from '../command.ts';
 import { Failure, misuse } from '../failure.ts';
@@ -73,8 +73,11 @@ export const call: Command = {
     const input = await readInput(io);
     const access = operations[name].kind === 'query' ? 'read' : 'write';
     // The answer is JSON with or without --json, so the demo's caution goes to stderr.
-    await withCatalogue({ ...flags, json: true }, io, access, (catalogue) => {
-      printJson(io, catalogue.call(name, input as never));
+    await withCatalogue({ ...flags, json: true }, io, access, async (catalogue) => {
+      const answer = isReadingName(name)
+        ? await catalogue.read(name, input as never)
+        : catalogue.call(name, input as never);
+      printJson(io, answer);
     });
     return 0;
   },

@@ -1,0 +1,4 @@
+import { readFile } from '../exchange/proof-files/read.ts';
+import { serveReader } from './serve-reader.ts';
+
+await serveReader(readFile);
