@@ -2,6 +2,7 @@ import type { CommandName } from '../contract/index.ts';
 import { acceptanceCommands } from './acceptances.ts';
 import { blockCommands } from './blocks.ts';
 import { bulkCommands } from './bulk.ts';
+import { changesCommands } from './changes.ts';
 import { channelCommands } from './channels.ts';
 import type { CommandHandler } from './context.ts';
 import { costCommands } from './costs.ts';
@@ -68,5 +69,6 @@ export const commands: { [N in CommandName]: CommandHandler<N> } = {
   ...templateCommands,
   ...undoCommands,
   ...wholeCommands,
+  ...changesCommands,
   ...workCommands,
 };

@@ -32,6 +32,12 @@ export const EXPORT_KINDS = [
     name: 'Whole catalogue, JSON',
     of: 'everything but the journal, to be read by programs or imported into an empty catalogue',
   },
+  {
+    kind: 'changes',
+    ending: '.changes.json',
+    name: 'Changes, JSON',
+    of: 'what the journal tells of this list or of one work, to be merged into the list it was copied from',
+  },
 ] as const;
 export type ExportKind = (typeof EXPORT_KINDS)[number]['kind'];
 

@@ -22,6 +22,7 @@ import {
 } from './blocks.ts';
 import { changeMany } from './bulk.ts';
 import { catalogueInfo, catalogueStatus, checkCatalogue, loadDemo } from './catalogue.ts';
+import { mergeChanges } from './changes.ts';
 import { createChannel, listChannels, removeChannel, updateChannel } from './channels.ts';
 import { addCost, editionCosts, removeCost, updateCost } from './costs.ts';
 import { drawCover, listPapers } from './covers.ts';
@@ -241,6 +242,7 @@ const all = [
   listReports,
   makeReportTask,
   importCatalogue,
+  mergeChanges,
   putFile,
   getFile,
   dropFile,

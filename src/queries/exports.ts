@@ -7,6 +7,7 @@ import { type OutCell, type OutRow, type OutScope, sheetColumns } from '../excha
 import { writeXlsx } from '../exchange/sheets/xlsx-out.ts';
 import { type WalkedFormat, walkFormats } from '../records/walk.ts';
 import { shownIsbn } from '../rules/isbn/index.ts';
+import { writeChanges } from '../store/changes.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 import type { Sink } from '../store/staging.ts';
@@ -157,11 +158,26 @@ const json: Maker = {
   },
 };
 
+const changes: Maker = {
+  type: 'application/json',
+  write: ({ db, file, step }, { workId }, sink) => {
+    const form = file.schemaVersion;
+    const records = writeChanges(db, { form, workId }, (piece) => sink.write(piece), step);
+    return {
+      records,
+      notes: [
+        'Open the list that this one was copied from, and import this file there: what both have changed is shown first.',
+      ],
+    };
+  },
+};
+
 const MAKERS: Record<ExportKind, Maker> = {
   csv,
   xlsx,
   'agency-csv': agency,
   json,
+  changes,
   onix: onixMaker('full'),
   'agency-onix': onixMaker('registration'),
 };

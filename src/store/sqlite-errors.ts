@@ -81,3 +81,8 @@ export function refusalOf(error: unknown): unknown {
   const known = BY_CODE.find(([prefix]) => code.startsWith(prefix));
   return known ? new Refusal(known[1], known[2]) : error;
 }
+
+/** Whether a change was turned away because it does not fit the rows that are there. */
+export function isConstraint(error: unknown): boolean {
+  return sqliteError(error)?.code.startsWith('SQLITE_CONSTRAINT') ?? false;
+}

@@ -92,4 +92,34 @@ describe.skipIf(noBrowser).each([
     expect(file.text.split('\r\n')[0]).toContain('Product form (ONIX List 150)');
     expect(file.text).not.toContain('Knots');
   });
+
+  it('merges what was done in a copy, and asks where both have changed the same', async () => {
+    await w.go('/catalogue/export');
+    await w.page.getByLabel('Changes, JSON').check();
+    const file = await saved(w, () => w.press('Write the file'));
+    expect(file.name).toMatch(/[.]changes[.]json$/);
+    const content = JSON.parse(file.text);
+    const first = content.entries.find(({ entity }: { entity: string }) => entity === 'channel');
+    const seq = content.entries.length;
+    const renamed = { ...first, seq: seq + 1, hash: 'c'.repeat(64), action: 'changed' };
+    renamed.before = { ...first.after, name: 'Before Both' };
+    renamed.after = { ...first.after, name: 'Renamed in the Copy' };
+    const added = { ...first, seq: seq + 2, hash: 'd'.repeat(64), key: '90' };
+    added.after = { ...first.after, id: 90, name: 'Added in the Copy' };
+    content.entries.push(renamed, added);
+    await w.go('/catalogue/import');
+    const buffer = Buffer.from(JSON.stringify(content));
+    await w.page
+      .getByLabel('File', { exact: true })
+      .setInputFiles({ name: 'copy.changes.json', mimeType: 'application/json', buffer });
+    await w.page.getByText('1 change would be taken over').waitFor();
+    expect(await w.page.getByRole('button', { name: 'Take them over' }).isDisabled()).toBe(true);
+    await clean(w, `changes-${size.width}`);
+    await w.page.getByLabel('Take Renamed in the Copy').check();
+    await w.press('Take them over');
+    await w.page.getByText('2 changes taken over.').first().waitFor();
+    await w.go('/channels');
+    await w.page.getByText('Renamed in the Copy').first().waitFor();
+    await w.page.getByText('Added in the Copy').first().waitFor();
+  });
 });

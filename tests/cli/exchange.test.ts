@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { here, newFile } from './cli.ts';
@@ -47,6 +47,29 @@ test('a whole catalogue goes out as JSON and into an empty one', async () => {
   await here(other, ['export', again]);
   expect(readFileSync(again, 'utf8')).toBe(readFileSync(json, 'utf8'));
   expect(await here(other, ['import', json])).toMatchObject({ code: 1 });
+});
+
+test('what was done in a copy comes back as changes, and a side is named where both have changed the same', async () => {
+  const file = newFile();
+  await here(file, ['demo']);
+  const copy = newFile();
+  copyFileSync(file, copy);
+  const rename = (at: string, name: string) => here(at, ['call', 'channels.update'], { id: 1, name });
+  expect(await rename(copy, 'In the Copy')).toMatchObject({ code: 0 });
+  const changes = join(dirname(copy), 'copy.changes.json');
+  expect(await here(copy, ['export', changes])).toMatchObject({ code: 0 });
+  expect((await here(file, ['import', changes, '--dry-run'])).out).toContain(
+    'Would be taken over: 1 changes',
+  );
+  await rename(file, 'Here');
+  const asked = await here(file, ['import', changes]);
+  expect(asked).toMatchObject({
+    code: 1,
+    err: expect.stringContaining('here: Here   in the copy: In the Copy'),
+  });
+  expect(await here(file, ['import', changes, '--keep', 'there'])).toMatchObject({ code: 0 });
+  const { out } = await here(file, ['call', 'channels.list']);
+  expect(JSON.parse(out).channels.map(({ name }: { name: string }) => name)).toContain('In the Copy');
 });
 
 test('what cannot be read is told in one sentence', async () => {

@@ -45,6 +45,7 @@ const RECORDS: Record<string, RecordName> = {
   report_finding: { one: 'Difference in a report', many: 'Differences in reports' },
   sheet_column: { one: 'Column of a table', many: 'Columns of tables' },
   report_column: { one: 'Column of a report', many: 'Columns of reports' },
+  merged_row: { one: 'Row from a copy', many: 'Rows from a copy' },
   task_need: { one: 'Order of two tasks', many: 'Order of tasks' },
 };
 

@@ -72,6 +72,7 @@ const SENTENCES: Record<CommandName, string> = {
   'audit.accept': 'Accepted a finding of the audit',
   'audit.reopen': 'Opened an accepted finding again',
   'catalogue.import': 'Took over a whole catalogue',
+  'changes.merge': 'Took over changes from a copy',
   'sheets.import': 'Took over a table of formats',
   'reports.reconcile': 'Set a channel’s report against the record',
   'reports.makeTask': 'Made a task out of a difference in a report',

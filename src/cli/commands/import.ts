@@ -3,6 +3,7 @@ import { type Command, readArguments } from '../command.ts';
 import { misuse } from '../failure.ts';
 import { putFile } from '../files.ts';
 import type { Io } from '../io.ts';
+import { importChanges } from './import-changes.ts';
 import { IMPORT_SHAPE, type ImportFlags } from './import-flags.ts';
 import { importOnix } from './import-onix.ts';
 import { importReport } from './import-report.ts';
@@ -35,6 +36,12 @@ const KINDS: readonly ImportKind[] = [
     run: importOnix,
   },
   {
+    kind: 'changes',
+    of: 'what was done in a copy of this list, merged',
+    endings: ['.changes.json'],
+    run: importChanges,
+  },
+  {
     kind: 'json',
     of: 'a whole catalogue, into an empty one',
     endings: ['.json'],
@@ -63,6 +70,7 @@ export const importFile: Command = {
     ['--channel NAME', 'of a report: the channel whose it is'],
     ['--on DAY', 'of a report: the day it tells of; otherwise today'],
     ['--partial', 'of a report: it does not list everything, so what is missing from it tells nothing'],
+    ['--keep here|there', 'of changes: which side holds where both have changed the same'],
     ['--columns TEXT', 'what columns hold: "Header=field, Other=price GBP, Third=" (empty leaves one out)'],
     ['--dates dmy|mdy', 'order of day and month where the cells leave it open'],
     ['--decimals point|comma', 'mark before decimals where the cells leave it open'],

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'react';
 import { OnixFlow } from '../onix/onix-flow.tsx';
+import { ChangesFlow } from './changes-flow.tsx';
 import { SheetFlow } from './sheet/sheet-flow.tsx';
 import { WholeFlow } from './whole-flow.tsx';
 
@@ -27,6 +28,12 @@ export const FLOWS: readonly ImportFlow[] = [
     of: 'product records of ONIX 3.1, 3.0 or 2.1, in reference names or short tags',
     endings: ['.xml', '.onix', '.onx'],
     Flow: OnixFlow,
+  },
+  {
+    name: 'Changes of a copy (JSON)',
+    of: 'what somebody did in a copy of this list, merged with what was done here',
+    endings: ['.changes.json'],
+    Flow: ChangesFlow,
   },
   {
     name: 'Whole catalogue (JSON)',
