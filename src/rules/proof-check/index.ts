@@ -8,6 +8,7 @@ import type {
 } from '../../contract/proof-checks/facts.ts';
 import { type FileKind, fileKindName } from '../../contract/terms.ts';
 import { checkEpub } from './epub.ts';
+import { checkInterior } from './interior.ts';
 import type { ProofRecord } from './record.ts';
 
 /** Raised whenever a rule judges otherwise than before; kept with every check. */
@@ -21,7 +22,7 @@ interface Judges {
 }
 
 /** The rules by what they judge. */
-const JUDGES: Partial<Judges> = { epub: checkEpub };
+const JUDGES: Partial<Judges> = { interior: checkInterior, epub: checkEpub };
 
 function judged(kind: FileKind, facts: FileFacts, record: ProofRecord): CheckLine[] | undefined {
   if (kind === 'interior' && facts.of === 'pdf') return JUDGES.interior?.(facts, record);

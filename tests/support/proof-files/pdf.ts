@@ -2,7 +2,10 @@ import { fileURLToPath } from 'node:url';
 import PDFDocument from 'pdfkit';
 import { assemblePdf } from '../../../src/exchange/pdf-file.ts';
 
-const FONT = fileURLToPath(new URL('../../../resources/fonts/NotoSerif_400Regular.ttf', import.meta.url));
+/** The embedded face of what is drawn. */
+export const NOTO_SERIF = fileURLToPath(
+  new URL('../../../resources/fonts/NotoSerif_400Regular.ttf', import.meta.url),
+);
 
 /** Draws a PDF with PDFKit, in an embedded face unless the drawing chooses another; sizes are points. */
 export function drawPdf(
@@ -10,7 +13,7 @@ export function drawPdf(
   draw: (doc: PDFKit.PDFDocument) => void,
 ): Promise<Uint8Array> {
   const { promise, resolve, reject } = Promise.withResolvers<Uint8Array>();
-  const doc = new PDFDocument({ autoFirstPage: false, font: FONT, margin: 54, ...options });
+  const doc = new PDFDocument({ autoFirstPage: false, font: NOTO_SERIF, margin: 54, ...options });
   const parts: Uint8Array[] = [];
   doc.on('data', (part: Uint8Array) => parts.push(part));
   doc.on('end', () => resolve(Buffer.concat(parts)));

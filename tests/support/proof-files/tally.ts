@@ -3,11 +3,14 @@ import type { CheckLine, CheckState } from '../../../src/contract/proof-checks/f
 /** What a planted fault has to change, by the check that sees it; everything else has to stay agreed. */
 export type Planted = Readonly<Record<string, CheckState>>;
 
-/** Lines that raise a question, or that a planted fault is expected to change. */
+const RAISED: readonly CheckState[] = ['differs', 'not found'];
+
+/** Lines that raise a question, or that a planted fault is expected to change; of several by one check, such a one. */
 function raised(lines: readonly CheckLine[], expected: Planted): Planted {
   return Object.fromEntries(
     lines
-      .filter(({ check, state }) => state === 'differs' || state === 'not found' || check in expected)
+      .filter(({ check, state }) => RAISED.includes(state) || check in expected)
+      .sort((a, b) => Number(RAISED.includes(a.state)) - Number(RAISED.includes(b.state)))
       .map(({ check, state }) => [check, state]),
   );
 }
