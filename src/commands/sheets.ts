@@ -11,6 +11,7 @@ import { type ChosenColumn, readRow } from '../exchange/sheets/read-row.ts';
 import { checkSettled } from '../exchange/sheets/settle.ts';
 import { rememberColumns } from '../store/columns.ts';
 import { knownIndex } from '../store/known-index.ts';
+import { withSearchLater } from '../store/search-later.ts';
 import { readSettings } from '../store/settings.ts';
 import type { Commands, LongCommandContext } from './context.ts';
 import { Outcomes, refusedFile } from './sheet-outcome.ts';
@@ -19,7 +20,7 @@ import { SheetRecorder } from './sheet-record.ts';
 type Input = ParsedInputOf<'sheets.import'>;
 
 /** Works recorded at once. */
-const AT_ONCE = 100;
+const AT_ONCE = 10;
 
 /** The columns with the headers of the file; throws BAD_INPUT where something about them was not said. */
 function settledColumns(table: OpenSheet, input: Input, channels: readonly string[]): ChosenColumn[] {
@@ -100,10 +101,12 @@ function importRows(context: LongCommandContext, input: Input): SheetOutcome {
   const outcomes = new Outcomes();
   const { works } = groupRows(context, table, columns, repairs, outcomes);
   const recorder = new SheetRecorder(context, readSettings(db), channels, outcomes);
-  for (let at = 0; at < works.length; at += AT_ONCE) {
-    recorder.record(works.slice(at, at + AT_ONCE));
-    step(Math.min(at + AT_ONCE, works.length), works.length, 'works recorded');
-  }
+  withSearchLater(db, () => {
+    for (let at = 0; at < works.length; at += AT_ONCE) {
+      recorder.record(works.slice(at, at + AT_ONCE));
+      step(Math.min(at + AT_ONCE, works.length), works.length, 'works recorded');
+    }
+  });
   const problems = outcomes.shown();
   if (!input.dryRun) {
     refuseHalf(outcomes, table.body.length, input.goodRowsOnly);

@@ -49,7 +49,7 @@ export interface OpenFileOptions {
 }
 
 /** WAL, and FULL so that a commit that was acknowledged is on disk (HOUSES.md lesson: durability). */
-function setPragmas(raw: Database.Database, readOnly: boolean): void {
+export function setPragmas(raw: Database.Database, readOnly: boolean): void {
   raw.pragma('foreign_keys = ON');
   raw.pragma('busy_timeout = 5000');
   raw.pragma('recursive_triggers = OFF');
@@ -57,6 +57,8 @@ function setPragmas(raw: Database.Database, readOnly: boolean): void {
   if (readOnly) return;
   raw.pragma('journal_mode = WAL');
   raw.pragma('synchronous = FULL');
+  // What a statement may take back is noted in memory: in a file beside it costs more than the statement itself.
+  raw.pragma('temp_store = MEMORY');
   if (process.platform === 'darwin') raw.pragma('checkpoint_fullfsync = ON');
 }
 

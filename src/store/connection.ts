@@ -21,27 +21,40 @@ export interface WriteDb extends ReadDb {
 
 /** Wraps a raw connection; prepared statements are cached by their text. */
 export function wrap(raw: Database.Database): WriteDb {
-  const cache = new Map<string, Database.Statement>();
-  const prepared = (sql: string): Database.Statement => {
+  const cache = new Map<string, Prepared>();
+  const prepared = (sql: string): Prepared => {
     const known = cache.get(sql);
     if (known) return known;
-    const statement = raw.prepare(sql);
-    cache.set(sql, statement);
-    return statement;
+    const made = { statement: raw.prepare(sql), named: /\?\d/.test(sql) };
+    cache.set(sql, made);
+    return made;
   };
   return {
     orm: drizzle(raw, { schema }),
-    one: <T>(sql: string, ...params: unknown[]) => prepared(sql).get(...bound(sql, params)) as T | undefined,
-    all: <T>(sql: string, ...params: unknown[]) => prepared(sql).all(...bound(sql, params)) as T[],
+    one: <T>(sql: string, ...params: unknown[]) => {
+      const { statement, named } = prepared(sql);
+      return statement.get(...bound(named, params)) as T | undefined;
+    },
+    all: <T>(sql: string, ...params: unknown[]) => {
+      const { statement, named } = prepared(sql);
+      return statement.all(...bound(named, params)) as T[];
+    },
     run: (sql, ...params) => {
-      const result = prepared(sql).run(...bound(sql, params));
+      const { statement, named } = prepared(sql);
+      const result = statement.run(...bound(named, params));
       return { changes: result.changes, lastInsertRowid: Number(result.lastInsertRowid) };
     },
   };
 }
 
+/** A statement, and whether its places bear numbers. */
+interface Prepared {
+  statement: Database.Statement;
+  named: boolean;
+}
+
 /** better-sqlite3 binds `?1`, `?2` by name, plain `?` by place; both are written here as a list of values. */
-function bound(sql: string, params: unknown[]): unknown[] {
-  if (!/\?\d/.test(sql)) return params;
+function bound(named: boolean, params: unknown[]): unknown[] {
+  if (!named) return params;
   return [Object.fromEntries(params.map((value, index) => [String(index + 1), value]))];
 }

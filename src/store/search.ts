@@ -1,12 +1,12 @@
 import type { ReadDb, WriteDb } from './connection.ts';
 
 /** Kinds of record that are found by their words, with the place of each in the index (migration 0010). */
-const KIND = { work: 1, person: 2, channel: 3, task: 4 } as const;
+export const KIND = { work: 1, person: 2, channel: 3, task: 4 } as const;
 export type SearchKind = keyof typeof KIND;
 
 /** A trigram index finds nothing shorter than this. */
 const GRAM = 3;
-const PLACES = 2 ** 40;
+export const PLACES = 2 ** 40;
 
 /** Where the words are looked up: in the index, or on a past day in the records as they stood then. */
 export interface Sought {

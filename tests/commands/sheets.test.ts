@@ -118,6 +118,23 @@ describe('a table of formats', () => {
     });
   });
 
+  it('records the good rows beside one that the record refuses, as if that one were not there', () => {
+    c.call('catalogue.demo', {});
+    const spent = c.call('works.list', { search: 'Lantern Keeper' }).works[0]?.id ?? 0;
+    const retired = c.call('works.get', { id: spent }).editions[0]?.formats.find(({ isbn13 }) => isbn13);
+    const sheet = [
+      'Title,Author,Form,ISBN,Price GBP',
+      'Marsh Songs,Maren Oskarsdal,paperback,,4.50',
+      `A Lantern Keeper’s Primer,,,${retired?.isbn13},99.00`,
+      'Marsh Tales,Ilse Quayle,paperback,,5.50',
+    ].join('\n');
+    const told = imported(c, sheet, { goodRowsOnly: true });
+    expect(told.counts).toEqual({ new: 2, changed: 0, same: 0, refused: 1 });
+    expect(told.made).toMatchObject({ works: 2, editions: 2, formats: 2, numbers: 0 });
+    expect(told.problems.map(({ row }) => row)).toEqual([3]);
+    expect(c.call('works.list', { search: 'Marsh' }).total).toBe(2);
+  });
+
   it('changes what is open, and names what is locked', () => {
     c.call('catalogue.demo', {});
     const line = (title: string, price: string) =>

@@ -8,6 +8,7 @@ import { openCatalogueFile } from '../../src/store/catalogue-file.ts';
 import type { WriteDb } from '../../src/store/connection.ts';
 import { replayDifferences } from '../../src/store/replay.ts';
 import { bestEntries, entriesHolding, numbersHolding, soughtIn } from '../../src/store/search.ts';
+import { withSearchLater } from '../../src/store/search-later.ts';
 import { openTestFile, type TestFile } from '../support/catalogue.ts';
 import { seedChannel, seedEdition, seedFormat } from '../support/seed.ts';
 
@@ -158,5 +159,36 @@ describe('the search', () => {
     expect(bestEntries(file.read, 'work', soughtIn('almanac', false), 6)).toHaveLength(1);
     file.close();
     rmSync(folder, { recursive: true });
+  });
+
+  it('is made anew once at the end of work that puts it off, and follows each row again after it', () => {
+    const differences = () =>
+      t.file.read.all(
+        `SELECT id, name, words FROM search_source EXCEPT SELECT id, name, words FROM search_entry
+         UNION ALL SELECT id, name, words FROM search_entry EXCEPT SELECT id, name, words FROM search_source`,
+      );
+    const old = t.command(({ db }) => {
+      const edition = seedEdition(db, { title: 'Fen Light' });
+      person(db, edition, 1, 'Corin Hathersage');
+      return edition;
+    });
+    t.command(({ db }) =>
+      withSearchLater(db, () => {
+        for (const name of PEOPLE) person(db, seedEdition(db, { title: `Book of ${name}` }), 1, name);
+        db.run('UPDATE edition SET subtitle = ? WHERE id = ?', 'A walk', old);
+        db.run('DELETE FROM edition_contributor WHERE edition_id = ?', old);
+        expect(db.all('SELECT 1 FROM search_entry')).toHaveLength(2);
+      }),
+    );
+    expect(differences()).toEqual([]);
+    expect(t.file.read.all('SELECT 1 FROM search_later')).toEqual([]);
+    expect(names('person', 'corin')).toEqual([]);
+    expect(names('work', 'a walk')).toEqual(['Fen Light']);
+    t.command(({ db }) => person(db, old, 1, 'Corin Hathersage'));
+    expect(names('person', 'corin')).toEqual(['Corin Hathersage']);
+    expect(differences()).toEqual([]);
+    t.command(({ db }) =>
+      db.run("INSERT INTO search_words (search_words, rank) VALUES ('integrity-check', 1)"),
+    );
   });
 });
