@@ -18,7 +18,7 @@ function takeIn(db: WriteDb, kind: SearchKind): void {
 
 /**
  * Runs work that writes much, and makes the entries of the search anew once at its end instead of with every row
- * (migration 0017). For work that is undone as a whole when it throws: nothing is taken in then.
+ * (migration 0018). For work that is undone as a whole when it throws: nothing is taken in then.
  */
 export function withSearchLater<T>(db: WriteDb, work: () => T): T {
   // No record has this key: it only says that from here on records are noted.
