@@ -4,6 +4,7 @@ import { stat } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { FileFacts, PagePicture, Reading } from '../../contract/proof-checks/facts.ts';
 import type { FileKind } from '../../contract/terms.ts';
+import { readAudio } from './audio/read.ts';
 import { readPicture } from './cover/read-picture.ts';
 import { readCoverPage } from './cover/read-sheet.ts';
 import { readEpub } from './epub/read.ts';
@@ -64,14 +65,17 @@ async function hashOf(path: string, bytes: number, watch: Watch): Promise<string
   return hash.digest('hex');
 }
 
-async function factsOf(path: string, { sort, name }: Seen, { kind, ...watch }: ReadOptions): Promise<Found> {
+async function factsOf(path: string, { sort }: Seen, options: ReadOptions): Promise<Found> {
+  const { kind, ...watch } = options;
+  if (kind === 'audio')
+    return {
+      facts: await readAudio(path, options.fileName ?? basename(path), sort === 'zip', watch),
+      pictures: [],
+    };
   if (kind === 'e-book' && sort !== 'PDF') return { facts: await readEpub(path, watch), pictures: [] };
   if (sort === 'PNG' || sort === 'JPEG') return readPicture(path, sort, watch);
-  if (sort === 'PDF') {
-    const sheet: PdfOptions['sheet'] = (page, bleed) => readCoverPage(page, bleed, watch);
-    return await readPdf(path, kind === 'cover' ? { ...watch, sheet } : watch);
-  }
-  throw unreadable(`This is ${name}, which is not read yet; compare it by eye.`);
+  const sheet: PdfOptions['sheet'] = (page, bleed) => readCoverPage(page, bleed, watch);
+  return await readPdf(path, kind === 'cover' ? { ...watch, sheet } : watch);
 }
 
 /**

@@ -7,6 +7,7 @@ import type {
   PictureFacts,
 } from '../../contract/proof-checks/facts.ts';
 import { type FileKind, fileKindName } from '../../contract/terms.ts';
+import { checkAudio } from './audio.ts';
 import { checkEpub } from './epub.ts';
 import { checkInterior } from './interior.ts';
 import type { ProofRecord } from './record.ts';
@@ -22,7 +23,7 @@ interface Judges {
 }
 
 /** The rules by what they judge. */
-const JUDGES: Partial<Judges> = { interior: checkInterior, epub: checkEpub };
+const JUDGES: Partial<Judges> = { interior: checkInterior, epub: checkEpub, audio: checkAudio };
 
 function judged(kind: FileKind, facts: FileFacts, record: ProofRecord): CheckLine[] | undefined {
   if (kind === 'interior' && facts.of === 'pdf') return JUDGES.interior?.(facts, record);

@@ -11,7 +11,7 @@ import { checkPackage, type Listed, readManifest, readSpine } from './manifest.t
 import { metadataOf } from './metadata.ts';
 import { type Package, readPackage } from './package.ts';
 
-const LIMITS = { what: 'EPUB', entries: 20_000, inflated: 2 * 1024 ** 3 };
+const LIMITS = { what: 'EPUB', entries: 20_000, inflated: 2 * 1024 ** 3, swellFrom: 1024 ** 2 };
 const MOST_PACKAGE = 16 * 1024 * 1024;
 
 async function packageOf(archive: Archive, name: string): Promise<Package> {

@@ -10,11 +10,12 @@ export interface ArchiveLimits {
   entries: number;
   /** Bytes of all entries once inflated. */
   inflated: number;
+  /** Bytes from which on an entry may not swell beyond all measure; silence and blank pictures may, while they are small. */
+  swellFrom: number;
 }
 
-/** Far beyond what text, pictures or sound shrink by; only looked at for entries of more than a megabyte. */
+/** Far beyond what text, pictures or sound shrink by. */
 const MOST_RATIO = 200;
-const RATIO_FROM = 1024 * 1024;
 
 export interface Entry {
   name: string;
@@ -97,11 +98,11 @@ function refuseOverlaps(entries: readonly Entry[], what: string): void {
   }
 }
 
-function refuseBomb(entries: readonly Entry[], { what, inflated }: ArchiveLimits): void {
+function refuseBomb(entries: readonly Entry[], { what, inflated, swellFrom }: ArchiveLimits): void {
   let whole = 0;
   for (const entry of entries) {
     whole += entry.size;
-    const swells = entry.size > RATIO_FROM && entry.size > entry.compressed * MOST_RATIO;
+    const swells = entry.size > swellFrom && entry.size > entry.compressed * MOST_RATIO;
     if (swells || whole > inflated)
       throw unreadable(
         `The ${what} is refused: it unpacks to far more than ${/^[aeiou]/i.test(what) ? 'an' : 'a'} ${what} holds (“${shownName(entry.name)}”).`,

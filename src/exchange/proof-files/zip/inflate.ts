@@ -3,8 +3,8 @@ import { unreadable } from '../watch.ts';
 import { type Archive, damaged, type Entry } from './archive.ts';
 import { shownName } from './names.ts';
 
-/** Hands over an entry's bytes as they are inflated, never more than its directory states; a wrong checksum is refused. */
-export async function eachPart(archive: Archive, entry: Entry, part: (bytes: Buffer) => void): Promise<void> {
+/** An entry's bytes as they are inflated, never more than its directory states; a wrong checksum is refused at the end. */
+export async function* partsOf(archive: Archive, entry: Entry): AsyncGenerator<Buffer> {
   let sum = 0;
   let size = 0;
   try {
@@ -13,7 +13,7 @@ export async function eachPart(archive: Archive, entry: Entry, part: (bytes: Buf
       size += bytes.length;
       if (size > entry.size) throw new Error('more bytes in the stream than stated');
       sum = crc32(bytes, sum);
-      part(bytes);
+      yield bytes;
     }
   } catch (error) {
     throw damaged(archive.limits.what, error);
@@ -24,12 +24,15 @@ export async function eachPart(archive: Archive, entry: Entry, part: (bytes: Buf
     );
 }
 
+/** Inflates an entry to see that it is sound, and keeps nothing. */
+export async function tested(archive: Archive, entry: Entry): Promise<void> {
+  for await (const _ of partsOf(archive, entry));
+}
+
 /** A whole entry in memory; null where it is larger than `most` bytes, which is then checked but not kept. */
 export async function inflate(archive: Archive, entry: Entry, most: number): Promise<Buffer | null> {
   const parts: Buffer[] = [];
   const keep = entry.size <= most;
-  await eachPart(archive, entry, (bytes) => {
-    if (keep) parts.push(bytes);
-  });
+  for await (const bytes of partsOf(archive, entry)) if (keep) parts.push(bytes);
   return keep ? Buffer.concat(parts, entry.size) : null;
 }
