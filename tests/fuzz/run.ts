@@ -1,3 +1,4 @@
+import { fuzz as fuzzFinal } from './epub.ts';
 import { fuzz as fuzzOnix } from './onix.ts';
 import { FUZZED, type Fuzzed, fuzz } from './readers.ts';
 
@@ -6,9 +7,11 @@ const [kind = '', inputs = '100000'] = process.argv.slice(2);
 
 if (kind === 'onix') {
   fuzzOnix(Number(inputs));
+} else if (kind === 'epub' || kind === 'audio') {
+  await fuzzFinal(kind, Number(inputs));
 } else if (!Object.hasOwn(FUZZED, kind)) {
   console.error(
-    `Readers: ${[...Object.keys(FUZZED), 'onix'].join(', ')}. Run one with: npm run fuzz -- KIND [INPUTS]`,
+    `Readers: ${[...Object.keys(FUZZED), 'onix', 'epub', 'audio'].join(', ')}. Run one with: npm run fuzz -- KIND [INPUTS]`,
   );
   process.exitCode = 2;
 } else {
