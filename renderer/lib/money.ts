@@ -32,6 +32,16 @@ export function formatMoney(amountMinor: number, currency: string, locale?: stri
   return `${currency}\u00a0${amount}`;
 }
 
+/** Integer minor units → reading form without the currency, for the marks of a scale. */
+export function majorText(amountMinor: number, currency: string, locale?: string): string {
+  const digits = minorDigits(currency);
+  const whole = amountMinor % 10 ** digits === 0;
+  return (amountMinor / 10 ** digits).toLocaleString(locale, {
+    minimumFractionDigits: whole ? 0 : digits,
+    maximumFractionDigits: digits,
+  });
+}
+
 /** Ten-thousandths of a minor unit → reading form, the places that say nothing left out: `EUR 0.0125`, `EUR 0.90`. */
 export function formatParts(parts: number, currency: string, locale?: string): string {
   const digits = minorDigits(currency);

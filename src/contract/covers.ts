@@ -20,15 +20,22 @@ export const printerFigures = z
     jacketWiderUm: um,
     barcodeFromSpineUm: um,
     barcodeFromFootUm: um,
+    /** The place of the bar code with its number line and quiet zones. */
+    barcodeWidthUm: um,
+    barcodeHeightUm: um,
+    /** The spine is given to the nearest such step; 0 for no step. */
+    spineStepUm: um,
+    /** Books are filled up with blank pages to a multiple of this. */
+    pageMultiple: z.int().min(1).max(64),
   })
   .partial();
 export type GivenFigures = z.infer<typeof printerFigures>;
 
 /** How thick a paper is: pages to the inch, or the thickness of one leaf. */
-export const bulk = z.union([
-  z.object({ pagesPerInch: z.int().min(50).max(3_000) }),
-  z.object({ leafUm: z.int().min(10).max(2_000) }),
-]);
+export const bulk = z.union(
+  [z.object({ pagesPerInch: z.int().min(50).max(3_000) }), z.object({ leafUm: z.int().min(10).max(2_000) })],
+  { error: 'Write 50 to 3,000 pages to the inch, or a leaf of 0.01 to 2 mm.' },
+);
 
 /** A paper of the user's own table. */
 export const paper = z.object({ name: filledText, bulk, source: z.string().default('') });
@@ -59,6 +66,13 @@ export const drawCover = operation({
     bulk,
     /** Where another page count than the recorded one is to be tried. */
     pages: z.int().positive().max(20_000).optional(),
+    /** Where another trim than the recorded one is to be tried. */
+    trim: z
+      .object({
+        widthUm: z.int().min(10_000).max(2_000_000),
+        heightUm: z.int().min(10_000).max(2_000_000),
+      })
+      .optional(),
     figures: printerFigures.default({}),
   }),
   output: z.object({

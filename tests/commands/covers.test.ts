@@ -79,3 +79,28 @@ it('says what is odd, and refuses what has no spine or no size', () => {
   const bare = catalogue.call('formats.create', { editionId, form: 'BF' });
   expect(refusalOf(() => draw(bare.formatId))).toMatchObject({ code: 'NOT_READY' });
 });
+
+it('tries another trim and page count than the record has, bound in the multiple of the printer', () => {
+  const editionId = formats()[0]?.editionId ?? 0;
+  const { formatId } = catalogue.call('formats.create', { editionId, form: 'BC' });
+  const trim = { widthUm: 152_400, heightUm: 228_600 };
+  const ask = { formatId, as: 'svg' as const, bulk: { pagesPerInch: 444 } };
+  expect(catalogue.refusal('covers.draw', ask)).toMatchObject({ code: 'NOT_READY', field: 'trim' });
+  const figures = { bleedUm: 3_175 };
+  const { sheet } = catalogue.call('covers.draw', { ...ask, trim, pages: 240, figures });
+  expect(Math.round((sheet.widthUm / 25_400) * 100) / 100).toBe(12.79);
+  const filled = catalogue.call('covers.draw', {
+    ...ask,
+    trim,
+    pages: 237,
+    figures: { ...figures, pageMultiple: 16 },
+  });
+  expect(filled.sheet.spineUm).toBe(sheet.spineUm);
+  expect(filled.notes[0]).toBe('237 pages are bound as 240: blank ones are added up to a multiple of 16.');
+  expect(
+    catalogue.call('settings.update', { printerFigures: { pageMultiple: 4 } }).printerFigures.pageMultiple,
+  ).toBe(4);
+  expect(catalogue.refusal('covers.draw', { ...ask, trim: { widthUm: 1, heightUm: 1 } }).code).toBe(
+    'BAD_INPUT',
+  );
+});

@@ -6,6 +6,7 @@ export const TOPIC_IDS = [
   'locks',
   'release',
   'standings',
+  'money',
   'retiring',
   'audit',
   'cautions',
@@ -57,6 +58,12 @@ export const TOPICS: Record<TopicId, TopicHead> = {
     link: 'About standings',
     short:
       'A listing is one format on one channel and moves from unsent to gone by steps that you record. The standing of a format follows from its listings and is never typed in.',
+  },
+  money: {
+    title: 'Prices and print costs',
+    link: 'About prices and print costs',
+    short:
+      'A copy keeps its list price less the discount of the channel and the cost of printing it. Print-cost cards say what a channel asks for a book of any page count; the channel’s own calculator and terms prevail.',
   },
   retiring: {
     title: 'Retiring an edition',

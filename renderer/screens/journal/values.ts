@@ -36,9 +36,11 @@ function fromJson(text: string, each: (word: string) => string): string {
   } catch {
     return text;
   }
-  if (Array.isArray(value)) return value.map((one) => each(String(one))).join(', ');
+  const plain = (one: unknown): string =>
+    one !== null && typeof one === 'object' ? Object.values(one).flat().map(plain).join(' ') : String(one);
+  if (Array.isArray(value)) return value.map((one) => each(plain(one))).join(', ');
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (value !== null && typeof value === 'object') return Object.values(value).flat().map(String).join(' ');
+  if (value !== null && typeof value === 'object') return plain(value);
   return String(value);
 }
 

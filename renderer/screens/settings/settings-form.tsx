@@ -3,9 +3,11 @@ import { type Settings, updateSettings } from '../../../src/contract/settings.ts
 import { Button, Notice, Refused, Section, TextInput } from '../../ui/index.ts';
 import { isFullPath } from './backups/words.ts';
 import { DaysPart } from './days-part.tsx';
+import { PriceEndings } from './endings.tsx';
 import type { SettingFields } from './fields.ts';
 import { changesFrom, useKeptChanges } from './kept-changes.ts';
 import { NamesPart } from './names-part.tsx';
+import { Papers } from './papers.tsx';
 import type { FieldErrors } from './parts/input-check.ts';
 import { useCheckedCommand } from './parts/use-checked-command.ts';
 import { RightsPart } from './rights-part.tsx';
@@ -119,6 +121,12 @@ export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
         </Section>
         <Section title="What is usual">
           <UsualPart {...fields} />
+        </Section>
+        <Section title="How prices end">
+          <PriceEndings {...fields} />
+        </Section>
+        <Section title="Papers">
+          <Papers {...fields} />
         </Section>
         <Section title="Days">
           <DaysPart {...fields} overdue={overdue} changeOverdue={changeOverdue} />

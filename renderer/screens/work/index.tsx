@@ -2,6 +2,7 @@ import { Link, useParams } from 'wouter';
 import { EmptyState, PageHeader } from '../../ui/index.ts';
 import { CostsPage } from './costs/costs-page.tsx';
 import { DeskPage } from './desk/desk-page.tsx';
+import { MoneyPage } from './money/money-page.tsx';
 import { SheetPage } from './sheet/sheet-page.tsx';
 import { WorkView } from './work-view.tsx';
 import './forms.css';
@@ -11,7 +12,7 @@ const isId = (id: number) => Number.isInteger(id) && id > 0;
 
 /**
  * The Work screen: `/work/12`, with `?edition=3` or `?format=7` to go to a part of it. Below it the submission
- * sheet of a listing (`/work/12/sheet/5`), and of an edition its costs (`/work/12/costs/3`) and its retirement
+ * sheet of a listing (`/work/12/sheet/5`), and of an edition its costs (`/work/12/costs/3`), its money (`/work/12/money/3`) and its retirement
  * desk (`/work/12/desk/3`).
  */
 export default function WorkScreen() {
@@ -22,6 +23,7 @@ export default function WorkScreen() {
   if (isId(id) && isId(of)) {
     if (part === 'sheet') return <SheetPage key={rest} workId={id} listingId={of} />;
     if (part === 'costs') return <CostsPage key={rest} workId={id} editionId={of} />;
+    if (part === 'money') return <MoneyPage key={rest} workId={id} editionId={of} />;
     if (part === 'desk') return <DeskPage key={rest} workId={id} editionId={of} />;
   }
   if (isId(id)) return <WorkView key={id} id={id} />;

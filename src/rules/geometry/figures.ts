@@ -31,6 +31,10 @@ export const USUAL_FIGURES: PrinterFigures = {
   jacketWiderUm: inches(0.125),
   barcodeFromSpineUm: inches(0.25),
   barcodeFromFootUm: inches(0.25),
+  barcodeWidthUm: 38_000,
+  barcodeHeightUm: 31_000,
+  spineStepUm: 0,
+  pageMultiple: 2,
 };
 
 /** The usual figures with whatever the printer states in their place. */

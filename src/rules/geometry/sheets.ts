@@ -8,9 +8,6 @@ interface Strip {
   marginUm: number;
 }
 
-/** A bar code with its ISBN line at 100 % (STANDARDS B1). */
-const SYMBOL = { widthUm: 38_000, heightUm: 31_000 } as const;
-
 interface Plan {
   kind: SheetKind;
   edge: Sheet['edge'];
@@ -32,7 +29,7 @@ function barcodeIn(panels: readonly Panel[], figures: PrinterFigures): Rect | nu
   const back = panels.find((panel) => panel.kind === 'back cover');
   const spine = panels.find((panel) => panel.kind === 'spine');
   const { barcodeFromSpineUm: fromSpineUm, barcodeFromFootUm: fromFootUm } = figures;
-  const { widthUm, heightUm } = SYMBOL;
+  const { barcodeWidthUm: widthUm, barcodeHeightUm: heightUm } = figures;
   if (!back || !spine || widthUm + fromSpineUm > back.widthUm || heightUm + fromFootUm > back.heightUm) {
     return null;
   }
@@ -67,9 +64,15 @@ function lay(plan: Plan, book: Book, figures: PrinterFigures): Sheet {
   };
 }
 
+/** The thickness of the block and what is added to it, at the printer's own step. */
+function spineOf(book: Book, addedUm: number, { spineStepUm }: PrinterFigures): number {
+  const exact = blockThickness(book.pages, book.bulk) + addedUm;
+  return spineStepUm === 0 ? exact : Math.max(Math.round(exact / spineStepUm), 1) * spineStepUm;
+}
+
 /** A paperback's cover: both covers at trim size, the spine between them, bleed all round (STANDARDS E2). */
 export function paperbackCover(book: Book, figures: PrinterFigures): Sheet {
-  const spineUm = blockThickness(book.pages, book.bulk) + figures.coverAllowanceUm;
+  const spineUm = spineOf(book, figures.coverAllowanceUm, figures);
   const side = { widthUm: book.trimWidthUm, marginUm: figures.safeMarginUm };
   const strips: Strip[] = [
     { kind: 'back cover', ...side },
@@ -80,13 +83,9 @@ export function paperbackCover(book: Book, figures: PrinterFigures): Sheet {
   return lay({ kind: 'paperback cover', edge, heightUm: book.trimHeightUm, spineUm, strips }, book, figures);
 }
 
-function caseSpine(book: Book, figures: PrinterFigures): number {
-  return blockThickness(book.pages, book.bulk) + figures.boardUm;
-}
-
 /** The printed or cloth covering of a case: boards, hinges and spine, with paper to turn in all round (STANDARDS E3). */
 export function caseCover(book: Book, figures: PrinterFigures): Sheet {
-  const spineUm = caseSpine(book, figures);
+  const spineUm = spineOf(book, figures.boardUm, figures);
   const board = { widthUm: book.trimWidthUm + figures.boardWiderUm, marginUm: figures.safeMarginUm };
   const strips: Strip[] = [
     { kind: 'back cover', ...board },
@@ -102,7 +101,7 @@ export function caseCover(book: Book, figures: PrinterFigures): Sheet {
 
 /** A jacket with two flaps around a case, bleed all round (STANDARDS E4). */
 export function jacket(book: Book, figures: PrinterFigures): Sheet {
-  const spineUm = caseSpine(book, figures);
+  const spineUm = spineOf(book, figures.boardUm, figures);
   const side = { widthUm: book.trimWidthUm + figures.jacketWiderUm, marginUm: figures.safeMarginUm };
   const flap = { widthUm: figures.flapUm, marginUm: figures.safeMarginUm };
   const strips: Strip[] = [

@@ -64,6 +64,13 @@ export interface PrinterFigures {
   jacketWiderUm: number;
   barcodeFromSpineUm: number;
   barcodeFromFootUm: number;
+  /** The place of the bar code, number line and quiet zones included. */
+  barcodeWidthUm: number;
+  barcodeHeightUm: number;
+  /** The spine is given to the nearest such step, as printers who measure in 1/32 in do; 0 for none. */
+  spineStepUm: number;
+  /** Books are filled up with blank pages to a multiple of this (STANDARDS E5). */
+  pageMultiple: number;
 }
 
 /** How thick a paper is, as its maker states it: pages to the inch, or the thickness of one leaf. */

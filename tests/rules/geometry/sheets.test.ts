@@ -70,6 +70,22 @@ describe('sheets of the published examples', () => {
   });
 });
 
+it('gives the spine at the step of a printer: 128 and 316 pages to 1/32 in (STANDARDS E1)', () => {
+  const step = { ...USUAL_FIGURES, spineStepUm: Math.round(IN / 32) };
+  const leaf = { leafUm: Math.round(0.0039 * IN) };
+  const thin = paperbackCover({ ...sixByNine(128, 500), bulk: leaf }, step).spineUm / IN;
+  const thick = paperbackCover(sixByNine(316, 400), { ...step, coverAllowanceUm: Math.round(0.0156 * IN) });
+  expect(Math.abs(thin - 1 / 4)).toBeLessThanOrEqual(TOLERANCE_IN);
+  expect(Math.abs(thick.spineUm / IN - 13 / 16)).toBeLessThanOrEqual(TOLERANCE_IN);
+});
+
+it('makes room for a bar code of the size that is set: 80 % is 29.83 mm wide (STANDARDS B1)', () => {
+  const figures = { ...USUAL_FIGURES, barcodeWidthUm: 29_830, barcodeHeightUm: 25_000 };
+  const { barcode } = paperbackCover(sixByNine(240, 444), figures);
+  expect(barcode).toMatchObject({ widthUm: 29_830, heightUm: 25_000 });
+  expect(paperbackCover(sixByNine(240, 444), { ...figures, barcodeWidthUm: 160_000 }).barcode).toBeNull();
+});
+
 const book: fc.Arbitrary<Book> = fc.record({
   trimWidthUm: fc.integer({ min: 90_000, max: 320_000 }),
   trimHeightUm: fc.integer({ min: 120_000, max: 420_000 }),

@@ -4,6 +4,7 @@ import { CAUTIONS } from './cautions.ts';
 import { COURSE } from './course.ts';
 import { EDITIONS } from './editions.ts';
 import { LOCKS } from './locks.ts';
+import { MONEY } from './money.ts';
 import { NUMBERS } from './numbers.ts';
 import { RELEASE } from './release.ts';
 import { RETIRING } from './retiring.ts';
@@ -18,6 +19,7 @@ export const TEXTS: Record<TopicId, HelpText> = {
   locks: LOCKS,
   release: RELEASE,
   standings: STANDINGS,
+  money: MONEY,
   retiring: RETIRING,
   audit: AUDIT,
   cautions: CAUTIONS,

@@ -23,7 +23,7 @@ export function CoverDialog({ format, onClose }: CoverDialogProps) {
 
 function OpenDialog({ format, papers, onClose }: CoverDialogProps & { papers: readonly Paper[] }) {
   const { settings } = useWork();
-  const [draft, setDraft] = useState<CoverDraft>(() => firstDraft(papers, format.paper, format.pages));
+  const [draft, setDraft] = useState<CoverDraft>(() => firstDraft(papers, format));
   const [sound, setSound] = useState(() => drawInput(format.id, draft, papers, 'svg'));
   const [notSaved, setNotSaved] = useState<CallRefused>();
   const drawn = useQueryOf(
@@ -97,7 +97,7 @@ function SaveTemplate({ input, unfit, onRefused }: SaveTemplateProps) {
     }
   };
   return (['pdf', 'svg'] as const).map((as) => {
-    const reason = input(as) ? unfit : 'Choose a paper and give the pages first.';
+    const reason = input(as) ? unfit : 'Choose a paper and give pages and trim first.';
     return (
       <Button
         key={as}

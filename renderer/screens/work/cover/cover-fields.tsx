@@ -1,8 +1,8 @@
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import type { LengthUnit } from '../../../lib/length.ts';
 import { LengthInput, NumberInput, Select, TextInput } from '../../../ui/index.ts';
-import { type CoverDraft, FIGURES, OTHER_PAPER, type Paper, type SheetKind } from './draft.ts';
-import { KeepFigures, KeepPaper } from './keep.tsx';
+import { type CoverDraft, FIGURES, OTHER_PAPER, PAGE_FIGURES, type Paper, type SheetKind } from './draft.ts';
+import { KeepFigures, KeepPaper, UsualFigures } from './keep.tsx';
 
 interface CoverFieldsProps {
   draft: CoverDraft;
@@ -28,7 +28,7 @@ function paperLabel({ name, bulk }: Paper): string {
 
 /** The paper and the pages, from which the spine follows. */
 export function CoverFields(props: CoverFieldsProps) {
-  const { draft, set, papers, hardback, sheet, errorOf } = props;
+  const { draft, set, papers, hardback, sheet, unit, errorOf } = props;
   return (
     <div className="columns">
       <Select
@@ -41,25 +41,7 @@ export function CoverFields(props: CoverFieldsProps) {
         ]}
         help="Ask your printer how thick the paper is; the spine follows from it."
       />
-      {draft.paper === OTHER_PAPER ? (
-        <>
-          <NumberInput
-            label="Pages to the inch"
-            min={50}
-            max={3_000}
-            value={draft.pagesPerInch}
-            onChange={(pagesPerInch) => set({ pagesPerInch })}
-            error={errorOf('bulk')}
-          />
-          <TextInput
-            label="Name of the paper"
-            value={draft.paperName}
-            onChange={(paperName) => set({ paperName })}
-            help="Needed only to keep it for other books."
-          />
-          <KeepPaper draft={draft} />
-        </>
-      ) : null}
+      {draft.paper === OTHER_PAPER ? <OtherPaper {...props} /> : null}
       <NumberInput
         label="Pages"
         min={1}
@@ -67,7 +49,21 @@ export function CoverFields(props: CoverFieldsProps) {
         value={draft.pages}
         onChange={(pages) => set({ pages })}
         error={errorOf('pages')}
-        help="As bound, blank pages included. The record is not changed."
+        help="As printed; what is added to bind it follows. The record is not changed."
+      />
+      <LengthInput
+        label="Trim width"
+        unit={unit}
+        value={draft.trimWidthUm}
+        onChange={(trimWidthUm) => set({ trimWidthUm })}
+        error={errorOf('trim')}
+      />
+      <LengthInput
+        label="Trim height"
+        unit={unit}
+        value={draft.trimHeightUm}
+        onChange={(trimHeightUm) => set({ trimHeightUm })}
+        help="Another trim may be tried; the record is not changed."
       />
       {hardback && sheet ? (
         <Select<SheetKind>
@@ -81,6 +77,36 @@ export function CoverFields(props: CoverFieldsProps) {
         />
       ) : null}
     </div>
+  );
+}
+
+/** A paper that the list does not have yet. */
+function OtherPaper({ draft, set, unit, errorOf }: CoverFieldsProps) {
+  return (
+    <>
+      <NumberInput
+        label="Pages to the inch"
+        min={50}
+        max={3_000}
+        value={draft.pagesPerInch}
+        onChange={(pagesPerInch) => set({ pagesPerInch })}
+        error={errorOf('bulk')}
+      />
+      <LengthInput
+        label="Or: thickness of a leaf"
+        unit={unit}
+        value={draft.leafUm}
+        onChange={(leafUm) => set({ leafUm })}
+        help="Taken where no pages to the inch are given."
+      />
+      <TextInput
+        label="Name of the paper"
+        value={draft.paperName}
+        onChange={(paperName) => set({ paperName })}
+        help="Needed only to keep it for other books."
+      />
+      <KeepPaper draft={draft} />
+    </>
   );
 }
 
@@ -100,8 +126,19 @@ export function FigureFields({ draft, set, sheet, figures, unit }: CoverFieldsPr
             onChange={(um) => set({ figures: { ...draft.figures, [key]: um } })}
           />
         ))}
+        {PAGE_FIGURES.map(({ key, label, min, max }) => (
+          <NumberInput
+            key={key}
+            label={label}
+            min={min}
+            max={max}
+            value={draft.figures[key] ?? figures[key]}
+            onChange={(count) => set({ figures: { ...draft.figures, [key]: count } })}
+          />
+        ))}
       </div>
       <KeepFigures figures={draft.figures} />
+      <UsualFigures onDone={() => set({ figures: {} })} />
     </details>
   );
 }

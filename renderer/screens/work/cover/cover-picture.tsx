@@ -8,7 +8,7 @@ interface CoverPictureProps {
 
 /** The template as it will be saved, its sizes in words, and the advice that goes with it. */
 export function CoverPicture({ drawn, unit }: CoverPictureProps) {
-  if (!drawn) return <p>No picture yet: choose a paper and give the pages.</p>;
+  if (!drawn) return <p>No picture yet: choose a paper and give pages and trim.</p>;
   const { sheet } = drawn;
   const length = (um: number) => formatLength(um, unit);
   const spine = length(sheet.spineUm);

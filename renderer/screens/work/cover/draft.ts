@@ -12,23 +12,39 @@ export interface CoverDraft {
   /** Place in the list of papers, or OTHER_PAPER. */
   paper: string;
   pagesPerInch: number | undefined;
+  leafUm: number | undefined;
   paperName: string;
   pages: number | undefined;
+  trimWidthUm: number | undefined;
+  trimHeightUm: number | undefined;
   sheet: SheetKind | undefined;
   figures: GivenFigures;
 }
 
 /** The paper the format names, where the list has it; otherwise the first. */
-export function firstDraft(papers: readonly Paper[], named: string, pages: number | null): CoverDraft {
-  const at = papers.findIndex((paper) => paper.name.toLowerCase() === named.trim().toLowerCase());
+export function firstDraft(
+  papers: readonly Paper[],
+  format: { paper: string; pages: number | null; trimWidthUm: number | null; trimHeightUm: number | null },
+): CoverDraft {
+  const named = format.paper.trim().toLowerCase();
+  const at = papers.findIndex((paper) => paper.name.toLowerCase() === named);
   return {
     paper: String(Math.max(at, 0)),
     pagesPerInch: undefined,
+    leafUm: undefined,
     paperName: '',
-    pages: pages ?? undefined,
+    pages: format.pages ?? undefined,
+    trimWidthUm: format.trimWidthUm ?? undefined,
+    trimHeightUm: format.trimHeightUm ?? undefined,
     sheet: undefined,
     figures: {},
   };
+}
+
+/** How thick the other paper is, as it was typed: pages to the inch, or else the thickness of a leaf. */
+export function otherBulk({ pagesPerInch, leafUm }: CoverDraft): Paper['bulk'] | undefined {
+  if (pagesPerInch !== undefined) return { pagesPerInch };
+  return leafUm === undefined ? undefined : { leafUm };
 }
 
 /** What to ask the host for, or undefined while something it needs is missing. */
@@ -38,11 +54,12 @@ export function drawInput(
   papers: readonly Paper[],
   as: 'svg' | 'pdf',
 ): InputOf<'covers.draw'> | undefined {
-  const { pagesPerInch, pages, sheet, figures } = draft;
-  const other = pagesPerInch === undefined ? undefined : { pagesPerInch };
-  const bulk = draft.paper === OTHER_PAPER ? other : papers[Number(draft.paper)]?.bulk;
-  if (!bulk || pages === undefined) return undefined;
-  return { formatId, as, bulk, pages, figures, ...(sheet ? { sheet } : {}) };
+  const { pages, sheet, figures, trimWidthUm, trimHeightUm } = draft;
+  const bulk = draft.paper === OTHER_PAPER ? otherBulk(draft) : papers[Number(draft.paper)]?.bulk;
+  if (!bulk || pages === undefined || trimWidthUm === undefined || trimHeightUm === undefined)
+    return undefined;
+  const trim = { widthUm: trimWidthUm, heightUm: trimHeightUm };
+  return { formatId, as, bulk, pages, trim, figures, ...(sheet ? { sheet } : {}) };
 }
 
 /** The figures that a printer may state otherwise, with what they mean, for the kind of sheet they matter to. */
@@ -56,7 +73,31 @@ export const FIGURES: readonly { key: LengthKey; label: string; for: readonly Sh
   { key: 'flapUm', label: 'Flap', for: ['jacket'] },
   { key: 'jacketWiderUm', label: 'Jacket wider than the trim', for: ['jacket'] },
   { key: 'safeMarginUm', label: 'Safe margin', for: ['paperback cover', 'case', 'jacket'] },
+  { key: 'boardWiderUm', label: 'Boards wider than the trim', for: ['case'] },
+  {
+    key: 'spineStepUm',
+    label: 'Step the spine is given in; 0 for none',
+    for: ['paperback cover', 'case', 'jacket'],
+  },
+  {
+    key: 'barcodeWidthUm',
+    label: 'Bar code, width with its clear sides',
+    for: ['paperback cover', 'case', 'jacket'],
+  },
+  {
+    key: 'barcodeHeightUm',
+    label: 'Bar code, height with its number line',
+    for: ['paperback cover', 'case', 'jacket'],
+  },
+  { key: 'barcodeFromSpineUm', label: 'Bar code from the spine', for: ['paperback cover', 'case', 'jacket'] },
+  { key: 'barcodeFromFootUm', label: 'Bar code from the foot', for: ['paperback cover', 'case', 'jacket'] },
   { key: 'spineMarginUm', label: 'Safe margin of the spine', for: ['paperback cover', 'case', 'jacket'] },
 ];
 
-export type LengthKey = Exclude<keyof GivenFigures, 'spineTextFromPages' | 'boardWiderUm'>;
+/** Figures that are numbers of pages. */
+export const PAGE_FIGURES = [
+  { key: 'spineTextFromPages', label: 'Pages from which the spine has text', min: 0, max: 20_000 },
+  { key: 'pageMultiple', label: 'Pages are bound in multiples of', min: 1, max: 64 },
+] as const;
+
+export type LengthKey = Exclude<keyof GivenFigures, (typeof PAGE_FIGURES)[number]['key']>;

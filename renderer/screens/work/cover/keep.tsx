@@ -2,26 +2,47 @@ import type { GivenFigures } from '../../../../src/contract/covers.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, Refused } from '../../../ui/index.ts';
 import { useWork } from '../parts/work-context.tsx';
-import type { CoverDraft } from './draft.ts';
+import { type CoverDraft, otherBulk } from './draft.ts';
 
 /** Keeps a paper in the settings, so that the next book finds it in the list. */
 export function KeepPaper({ draft }: { draft: CoverDraft }) {
   const { settings } = useWork();
   const update = useCommand('settings.update');
-  const { pagesPerInch, paperName } = draft;
-  const name = paperName.trim();
-  const missing =
-    pagesPerInch === undefined || name === '' ? 'Name the paper and its thickness first.' : undefined;
+  const bulk = otherBulk(draft);
+  const name = draft.paperName.trim();
+  const missing = bulk === undefined || name === '' ? 'Name the paper and its thickness first.' : undefined;
   const keep = () => {
-    if (pagesPerInch === undefined) return;
+    if (bulk === undefined) return;
     const papers = settings.papers.filter((paper) => paper.name !== name);
-    const kept = { name, bulk: { pagesPerInch }, source: 'your own' };
+    const kept = { name, bulk, source: 'your own' };
     void update.run({ papers: [...papers, kept] }, `${name} is kept among your papers.`);
   };
   return (
     <div>
       <Button disabled={missing !== undefined} reason={missing} pending={update.pending} onClick={keep}>
         Keep this paper
+      </Button>
+      <Refused refusal={update.refusal} />
+    </div>
+  );
+}
+
+/** Gives up the figures that were kept, so that the usual ones hold again. */
+export function UsualFigures({ onDone }: { onDone: () => void }) {
+  const { settings } = useWork();
+  const update = useCommand('settings.update');
+  if (Object.keys(settings.printerFigures).length === 0) return null;
+  return (
+    <div>
+      <Button
+        pending={update.pending}
+        onClick={() =>
+          void update
+            .run({ printerFigures: {} }, 'The usual figures hold again.')
+            .then((answer) => answer.ok && onDone())
+        }
+      >
+        Take the usual figures again
       </Button>
       <Refused refusal={update.refusal} />
     </div>

@@ -15,6 +15,9 @@ function EditionPages({ edition }: { edition: Edition }) {
       <Link href={at('costs')} aria-label={`Costs and earnings: ${fullName(edition)}`}>
         Costs and earnings
       </Link>
+      <Link href={at('money')} aria-label={`Money: ${fullName(edition)}`}>
+        Money
+      </Link>
       {onSale ? (
         <Link href={at('desk')} aria-label={`Retirement desk: ${fullName(edition)}`}>
           Retirement desk
