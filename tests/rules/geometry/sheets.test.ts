@@ -71,12 +71,13 @@ describe('sheets of the published examples', () => {
 });
 
 it('gives the spine at the step of a printer: 128 and 316 pages to 1/32 in (STANDARDS E1)', () => {
+  // 1/32 in is 793.75 µm, and steps are whole micrometres.
   const step = { ...USUAL_FIGURES, spineStepUm: Math.round(IN / 32) };
   const leaf = { leafUm: Math.round(0.0039 * IN) };
   const thin = paperbackCover({ ...sixByNine(128, 500), bulk: leaf }, step).spineUm / IN;
   const thick = paperbackCover(sixByNine(316, 400), { ...step, coverAllowanceUm: Math.round(0.0156 * IN) });
-  expect(Math.abs(thin - 1 / 4)).toBeLessThanOrEqual(TOLERANCE_IN);
-  expect(Math.abs(thick.spineUm / IN - 13 / 16)).toBeLessThanOrEqual(TOLERANCE_IN);
+  expect(Math.abs(thin - 1 / 4)).toBeLessThanOrEqual(0.0005);
+  expect(Math.abs(thick.spineUm / IN - 13 / 16)).toBeLessThanOrEqual(0.0005);
 });
 
 it('makes room for a bar code of the size that is set: 80 % is 29.83 mm wide (STANDARDS B1)', () => {
