@@ -9,7 +9,8 @@ import { nextSteps } from '../rules/standings.ts';
 import type { ReadDb } from '../store/connection.ts';
 import type { StoredEdition } from '../store/editions.ts';
 import { filesOfFormats, type StoredFile } from '../store/format-files.ts';
-import { formatsOfEditions, marks, type StoredFormat } from '../store/formats.ts';
+import { formatsOfEditions, type StoredFormat } from '../store/formats.ts';
+import { LISTED, listed } from '../store/ids.ts';
 import { listingsOfFormats, type StoredListing } from '../store/listings.ts';
 import { replacementsOf } from './replacements.ts';
 
@@ -40,8 +41,8 @@ type MoreLocks = Map<number, LockFacts['more'][number][]>;
 function moreLocks(db: ReadDb, formatIds: number[]): MoreLocks {
   if (formatIds.length === 0) return new Map();
   const rows = db.all<{ formatId: number; field: LockFacts['more'][number] }>(
-    `SELECT format_id AS formatId, field FROM format_locked_more WHERE format_id IN (${marks(formatIds)})`,
-    ...formatIds,
+    `SELECT format_id AS formatId, field FROM format_locked_more WHERE format_id IN ${LISTED}`,
+    listed(formatIds),
   );
   const map: MoreLocks = new Map();
   for (const row of rows) map.set(row.formatId, [...(map.get(row.formatId) ?? []), row.field]);
@@ -122,18 +123,19 @@ interface PlanRow {
 
 /** What surrounds some editions: plans in force with their task counts, the editions that replace them, open corrections. */
 function aroundEditions(db: ReadDb, ids: number[]) {
+  const list = listed(ids);
   const plans = db.all<PlanRow>(
     `SELECT p.id, p.edition_id AS editionId, p.kind, p.day, coalesce(sum(t.standing IN ('open', 'waiting')), 0) AS open,
        coalesce(sum(t.standing = 'done'), 0) AS done, p.ended_on IS NOT NULL AS ended
      FROM plan p LEFT JOIN task t ON t.plan_id = p.id
-     WHERE p.edition_id IN (${marks(ids)}) AND p.dropped_on IS NULL GROUP BY p.id ORDER BY p.id`,
-    ...ids,
+     WHERE p.edition_id IN ${LISTED} AND p.dropped_on IS NULL GROUP BY p.id ORDER BY p.id`,
+    list,
   );
   const replacements = new Map(
     db
       .all<{ id: number; old: number }>(
-        `SELECT id, replaces_id AS old FROM edition WHERE replaces_id IN (${marks(ids)})`,
-        ...ids,
+        `SELECT id, replaces_id AS old FROM edition WHERE replaces_id IN ${LISTED}`,
+        list,
       )
       .map((row) => [row.old, row.id]),
   );
@@ -141,12 +143,12 @@ function aroundEditions(db: ReadDb, ids: number[]) {
     db
       .all<{ editionId: number; madeOn: string; reason: string }>(
         `SELECT edition_id AS editionId, made_on AS madeOn, reason FROM correction
-         WHERE closed_on IS NULL AND edition_id IN (${marks(ids)})`,
-        ...ids,
+         WHERE closed_on IS NULL AND edition_id IN ${LISTED}`,
+        list,
       )
       .map(({ editionId, ...correction }) => [editionId, correction]),
   );
-  return { plans, replacements, corrections };
+  return { plans: Map.groupBy(plans, (plan) => plan.editionId), replacements, corrections };
 }
 
 /** What surrounds some formats: their files, what took their place, and what channels lock beside the identity. */
@@ -170,9 +172,10 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
   );
   const { plans, replacements, corrections } = aroundEditions(db, ids);
   const { files, replaced, more } = aroundFormats(db, formats);
+  const ofEdition = Map.groupBy(formats, (format) => format.editionId);
+  const ofFormat = Map.groupBy(listings, (listing) => listing.formatId);
   return editions.map((stored) => {
-    const own = formats.filter((format) => format.editionId === stored.id);
-    const ofFormat = Map.groupBy(listings, (listing) => listing.formatId);
+    const own = ofEdition.get(stored.id) ?? [];
     const ownListings = own.flatMap((format) => ofFormat.get(format.id) ?? []);
     const correction = corrections.get(stored.id) ?? null;
     const correcting = correction !== null;
@@ -193,9 +196,10 @@ export function editionFacts(db: ReadDb, editions: StoredEdition[]): Edition[] {
           replacedBy: replaced.get(format.id) ?? null,
         }),
       ),
-      plans: plans
-        .filter((plan) => plan.editionId === stored.id)
-        .map(({ editionId: _editionId, ...plan }) => ({ ...plan, ended: plan.ended === 1 })),
+      plans: (plans.get(stored.id) ?? []).map(({ editionId: _editionId, ...plan }) => ({
+        ...plan,
+        ended: plan.ended === 1,
+      })),
     };
   });
 }

@@ -1,10 +1,12 @@
 import type { Edition } from '../contract/editions.ts';
 import { Refusal } from '../contract/refusal.ts';
 import type { Sheet } from '../contract/submissions.ts';
+import { shownIsbn } from '../rules/isbn/index.ts';
 import type { SheetFacts } from '../rules/sheets/facts.ts';
-import { differencesFrom, isCompared, sheetItems, sheetText } from '../rules/sheets/sheet.ts';
+import { COMPARED, differencesFrom, isCompared, sheetItems, sheetText } from '../rules/sheets/sheet.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { editionsByIds } from '../store/editions.ts';
+import { formatsByIds } from '../store/formats.ts';
 import { channel } from '../store/schema.ts';
 import { readSettings } from '../store/settings.ts';
 import { newestSubmissions, placeOfListing, submissionsOf } from '../store/submissions.ts';
@@ -79,20 +81,55 @@ export function sheetOf(db: ReadDb, listingId: number, day: string): Sheet {
   };
 }
 
-/** Listings, of all works or of the named ones, whose record differs from what was last sent, in a fixed number of queries. */
+/** Works looked at together: enough that few queries are made, few enough that their sheets stand in memory. */
+const WORKS_AT_ONCE = 500;
+
+/** Listings of some works whose record differs from what was last sent, in a fixed number of queries. */
+function differing(
+  db: ReadDb,
+  day: string,
+  works: readonly number[],
+  channels: Channels,
+): ListingThatDiffers[] {
+  const newest = newestSubmissions(db, day, COMPARED, works);
+  if (newest.length === 0) return [];
+  const ids = [...new Set(newest.map((row) => row.editionId))];
+  const editions = new Map(editionsByIds(db, ids).map((row) => [row.id, row]));
+  const formats = formatsByIds(db, [...new Set(newest.map((row) => row.formatId))]);
+  return newest.flatMap((listing) => {
+    const edition = editions.get(listing.editionId);
+    const stored = formats.get(listing.formatId);
+    const of = channels.get(listing.channelId);
+    if (!edition || !stored || !of) return [];
+    const format = { ...stored, hyphenated: shownIsbn(stored.isbn13) };
+    const differences = differencesFrom(listing.sheet, {
+      edition,
+      format,
+      listing,
+      channel: of,
+      publisher: '',
+    });
+    if (differences.length === 0) return [];
+    const labels = differences.map((difference) => difference.label);
+    return [{ listingId: listing.listingId, sentOn: listing.onDate, labels }];
+  });
+}
+
+interface ListingThatDiffers {
+  listingId: number;
+  sentOn: string;
+  labels: string[];
+}
+
+/** Listings, of all works or of the named ones, whose record differs from what was last sent. */
 export function listingsThatDiffer(
   db: ReadDb,
   day: string,
-  works?: readonly number[],
-): { listingId: number; sentOn: string; labels: string[] }[] {
-  const newest = newestSubmissions(db, day, ['sent', 'proof', 'cleared', 'selling'], works);
-  if (newest.length === 0) return [];
-  const ids = [...new Set(newest.map((row) => row.editionId))];
-  const editions = new Map(editionFacts(db, editionsByIds(db, ids)).map((row) => [row.id, row]));
+  works: readonly number[] = db.all<{ id: number }>('SELECT id FROM work ORDER BY id').map(({ id }) => id),
+): ListingThatDiffers[] {
   const channels = channelsOf(db);
-  return newest.flatMap(({ listingId, editionId, onDate, sheet }) => {
-    const facts = factsIn(editions.get(editionId), listingId, channels, '');
-    const labels = facts ? differencesFrom(sheet, facts).map((difference) => difference.label) : [];
-    return labels.length > 0 ? [{ listingId, sentOn: onDate, labels }] : [];
-  });
+  const found: ListingThatDiffers[] = [];
+  for (let at = 0; at < works.length; at += WORKS_AT_ONCE)
+    found.push(...differing(db, day, works.slice(at, at + WORKS_AT_ONCE), channels));
+  return found.sort((a, b) => a.listingId - b.listingId);
 }

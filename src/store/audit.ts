@@ -78,17 +78,19 @@ function readEditions(db: ReadDb, works: Works) {
   return { works: titles, editions, contributors };
 }
 
-function readFormats(db: ReadDb, works: Works) {
-  const standings = new Map(
-    db
-      .all<{ id: number; standing: FormatStanding }>(
-        `SELECT format_id AS id, standing FROM format_standing
-         WHERE ?1 IS NULL OR format_id IN (SELECT f.id FROM json_each(?1) w
-           JOIN edition e ON e.work_id = w.value JOIN format f ON f.edition_id = e.id)`,
-        works === undefined ? null : JSON.stringify(works),
-      )
-      .map((row) => [row.id, row.standing]),
+/** Where formats stand; of named works only their own rows are read. */
+function readStandings(db: ReadDb, works: Works): { id: number; standing: FormatStanding }[] {
+  const standings = 'SELECT format_id AS id, standing FROM format_standing';
+  if (works === undefined) return db.all(standings);
+  return db.all(
+    `${standings} WHERE format_id IN (SELECT f.id FROM json_each(?) w
+       CROSS JOIN edition e ON e.work_id = w.value CROSS JOIN format f ON f.edition_id = e.id)`,
+    JSON.stringify(works),
   );
+}
+
+function readFormats(db: ReadDb, works: Works) {
+  const standings = new Map(readStandings(db, works).map((row) => [row.id, row.standing]));
   const formats = db.orm
     .select({
       id: format.id,

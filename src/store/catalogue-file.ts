@@ -7,7 +7,7 @@ import { type ReadDb, type WriteDb, wrap } from './connection.ts';
 import { examine } from './examine.ts';
 import { hold } from './hold.ts';
 import { newestEntry, sealJournal } from './journal.ts';
-import { isAsLeft, notedBytesBeside } from './left-as.ts';
+import { isAsLeft, notedMarkBeside } from './left-as.ts';
 import {
   APPLICATION_ID,
   applyMigrations,
@@ -62,8 +62,17 @@ export function setPragmas(raw: Database.Database, readOnly: boolean): void {
   if (process.platform === 'darwin') raw.pragma('checkpoint_fullfsync = ON');
 }
 
-/** Refuses what is not a sound catalogue file of a form this program knows; never changes the file. */
-function probe(raw: Database.Database, file: string, newest: number, readOnly: boolean): void {
+/**
+ * Refuses what is not a sound catalogue file of a form this program knows; never changes the file. The pages of a file
+ * that stands as it was left, proven sound, are not read through again.
+ */
+function probe(
+  raw: Database.Database,
+  file: string,
+  newest: number,
+  readOnly: boolean,
+  asLeft: boolean,
+): void {
   const name = basename(file);
   const application = raw.pragma('application_id', { simple: true });
   const version = schemaVersionOf(raw);
@@ -78,13 +87,14 @@ function probe(raw: Database.Database, file: string, newest: number, readOnly: b
       'CATALOGUE_NEWER',
       `${name} was last used with a newer Edition Ledger (form ${version}, this one knows ${newest}), so it is open for reading only; update Edition Ledger to change it.`,
     );
+  if (asLeft) return;
   const state = raw.pragma('quick_check(1)', { simple: true });
   if (state !== 'ok') throw new Refusal('CATALOGUE_DAMAGED', `${name} is damaged (${String(state)}).`);
 }
 
 /**
  * Refuses a file whose rules were altered or whose pages and indexes are damaged, and answers in sentences what else
- * is wrong. A file that is byte for byte as it was left, proven sound, is not read through again.
+ * is wrong. A file that stands as it was left, proven sound, is not read through again.
  */
 function inspect(
   raw: Database.Database,
@@ -112,7 +122,7 @@ function openWriter(file: string, options: OpenFileOptions, asLeft: boolean): Wr
   const migrations = readMigrations(options.migrations ?? MIGRATIONS);
   const raw = new Database(file);
   try {
-    probe(raw, file, migrations.length, false);
+    probe(raw, file, migrations.length, false, asLeft);
     setPragmas(raw, false);
     const fresh = raw.prepare('SELECT 1 FROM sqlite_schema').get() === undefined;
     if (!fresh) checkHistory(raw, migrations);
@@ -165,10 +175,10 @@ function openForReading(file: string, migrations: readonly Migration[], reason: 
       'NOT_FOUND',
       `There is no catalogue file at ${file}; start Edition Ledger once to make one.`,
     );
-  const asLeft = isAsLeft(file, notedBytesBeside(file));
+  const asLeft = isAsLeft(file, notedMarkBeside(file));
   const rawRead = openReader(file);
   try {
-    probe(rawRead, file, migrations.length, true);
+    probe(rawRead, file, migrations.length, true, asLeft);
     const newer = schemaVersionOf(rawRead) > migrations.length;
     return {
       ...readingParts(file, rawRead),

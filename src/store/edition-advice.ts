@@ -1,6 +1,6 @@
 import type { EditionAdvice } from '../contract/edition-advice.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
-import { marks } from './formats.ts';
+import { LISTED, listed } from './ids.ts';
 
 type Line = EditionAdvice['formats'][number]['lines'][number];
 
@@ -59,8 +59,8 @@ export function adviceKeptWith(db: ReadDb, editionId: number, until: string): Ke
   if (kept.length === 0) return [];
   const lines = db.all<KeptLine & { adviceId: number }>(
     `SELECT advice_id AS adviceId, format_name AS formatName, change, detail, told, verdict, rule, source
-     FROM edition_advice_line WHERE advice_id IN (${marks(kept)}) ORDER BY advice_id, position`,
-    ...kept.map(({ id }) => id),
+     FROM edition_advice_line WHERE advice_id IN ${LISTED} ORDER BY advice_id, position`,
+    listed(kept.map(({ id }) => id)),
   );
   return kept.map((one) => ({
     ...one,

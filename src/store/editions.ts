@@ -1,7 +1,8 @@
-import { asc, eq, inArray } from 'drizzle-orm';
+import { asc, eq } from 'drizzle-orm';
 import type { Contributor, EditionFields, Subject } from '../contract/editions.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 import { deleteAdvice } from './edition-advice.ts';
+import { isListed } from './ids.ts';
 import { edition, editionContributor, editionKeyword, editionSubject } from './schema.ts';
 
 type Columns = typeof edition.$inferSelect;
@@ -27,7 +28,7 @@ function withLists(db: ReadDb, rows: Columns[]): StoredEdition[] {
     db.orm
       .select()
       .from(table)
-      .where(inArray(table.editionId, ids))
+      .where(isListed(table.editionId, ids))
       .orderBy(asc(table.editionId), asc(table.position))
       .all();
   const contributors = grouped(
@@ -58,7 +59,7 @@ export function editionById(db: ReadDb, id: number): StoredEdition | undefined {
 /** Some editions with their lists, in a fixed number of queries. */
 export function editionsByIds(db: ReadDb, ids: number[]): StoredEdition[] {
   if (ids.length === 0) return [];
-  return withLists(db, db.orm.select().from(edition).where(inArray(edition.id, ids)).all());
+  return withLists(db, db.orm.select().from(edition).where(isListed(edition.id, ids)).all());
 }
 
 /** The editions of a work, newest (highest number, then latest recorded) first. */
@@ -70,7 +71,7 @@ export function editionsOfWork(db: ReadDb, workId: number): StoredEdition[] {
 
 /** The editions of some works, by work, oldest (lowest number, then earliest recorded) first. */
 export function editionsOfWorks(db: ReadDb, workIds: number[]): StoredEdition[] {
-  const rows = db.orm.select().from(edition).where(inArray(edition.workId, workIds)).all();
+  const rows = db.orm.select().from(edition).where(isListed(edition.workId, workIds)).all();
   rows.sort((a, b) => a.workId - b.workId || (a.number ?? 1) - (b.number ?? 1) || a.id - b.id);
   return withLists(db, rows);
 }

@@ -1,7 +1,7 @@
 import type { FormatFile } from '../contract/format-files.ts';
 import type { FileKind } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
-import { marks } from './formats.ts';
+import { LISTED, listed } from './ids.ts';
 
 export type StoredFile = FormatFile & { formatId: number };
 
@@ -25,9 +25,9 @@ export function filesOfFormats(db: ReadDb, formatIds: readonly number[]): Stored
   if (formatIds.length === 0) return [];
   return db
     .all<Row>(
-      `SELECT ${COLUMNS} FROM format_file WHERE format_id IN (${marks(formatIds)})
+      `SELECT ${COLUMNS} FROM format_file WHERE format_id IN ${LISTED}
        ORDER BY format_id, ended_on IS NOT NULL, final_on DESC, id DESC`,
-      ...formatIds,
+      listed(formatIds),
     )
     .map(whole);
 }

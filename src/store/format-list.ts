@@ -1,6 +1,6 @@
 import type { FormatSort, FormatTerms } from '../contract/format-list.ts';
 import type { ReadDb } from './connection.ts';
-import { marks } from './formats.ts';
+import { LISTED, listed } from './ids.ts';
 import { entriesHolding, soughtIn } from './search.ts';
 
 interface Condition {
@@ -8,8 +8,8 @@ interface Condition {
   params: unknown[];
 }
 
-const anyOf = (column: string, values: readonly unknown[]): Condition[] =>
-  values.length === 0 ? [] : [{ sql: `${column} IN (${marks(values)})`, params: [...values] }];
+const anyOf = (column: string, values: readonly (number | string)[]): Condition[] =>
+  values.length === 0 ? [] : [{ sql: `${column} IN ${LISTED}`, params: [listed(values)] }];
 
 function listedAs({ channelIds, listingStandings }: FormatTerms): Condition[] {
   const parts = [...anyOf('l.channel_id', channelIds), ...anyOf('l.standing', listingStandings)];

@@ -1,7 +1,8 @@
-import { asc, eq, inArray } from 'drizzle-orm';
+import { asc, eq } from 'drizzle-orm';
 import type { FormatFields } from '../contract/formats.ts';
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
+import { isListed, LISTED, listed } from './ids.ts';
 import { deleteParts } from './onix-parts.ts';
 import { format, formatPrice } from './schema.ts';
 
@@ -20,9 +21,6 @@ interface Derived {
   numberSince: string | null;
 }
 
-/** `?, ?, ?` for a list of ids. */
-export const marks = (ids: readonly unknown[]): string => ids.map(() => '?').join(', ');
-
 /** Formats with prices, standing and number, in three queries however many there are. */
 function whole(db: ReadDb, rows: Columns[]): StoredFormat[] {
   const ids = rows.map((row) => row.id);
@@ -33,22 +31,25 @@ function whole(db: ReadDb, rows: Columns[]): StoredFormat[] {
         `SELECT s.format_id AS id, s.standing, n.isbn13, n.assigned_on AS numberSince
          FROM format_standing s LEFT JOIN number n ON n.format_id = s.format_id
            AND (n.spent_on IS NULL OR s.standing = 'cancelled')
-         WHERE s.format_id IN (${marks(ids)}) ORDER BY n.assigned_on`,
-        ...ids,
+         WHERE s.format_id IN ${LISTED} ORDER BY n.assigned_on`,
+        listed(ids),
       )
       .map((row) => [row.id, row]),
   );
   const prices = db.orm
     .select()
     .from(formatPrice)
-    .where(inArray(formatPrice.formatId, ids))
+    .where(isListed(formatPrice.formatId, ids))
     .orderBy(asc(formatPrice.currency))
     .all();
+  const ofFormat = Map.groupBy(prices, (price) => price.formatId);
   return rows.map((row) => ({
     ...row,
-    prices: prices
-      .filter((price) => price.formatId === row.id)
-      .map(({ currency, amountMinor, tax }) => ({ currency, amountMinor, tax })),
+    prices: (ofFormat.get(row.id) ?? []).map(({ currency, amountMinor, tax }) => ({
+      currency,
+      amountMinor,
+      tax,
+    })),
     standing: derived.get(row.id)?.standing ?? 'planned',
     isbn13: derived.get(row.id)?.isbn13 ?? null,
     numberSince: derived.get(row.id)?.numberSince ?? null,
@@ -62,7 +63,7 @@ export function formatById(db: ReadDb, id: number): StoredFormat | undefined {
 
 /** Some formats, by id. */
 export function formatsByIds(db: ReadDb, ids: number[]): Map<number, StoredFormat> {
-  const rows = ids.length === 0 ? [] : db.orm.select().from(format).where(inArray(format.id, ids)).all();
+  const rows = ids.length === 0 ? [] : db.orm.select().from(format).where(isListed(format.id, ids)).all();
   return new Map(whole(db, rows).map((row) => [row.id, row]));
 }
 
@@ -71,7 +72,7 @@ export function formatsOfEditions(db: ReadDb, editionIds: number[]): StoredForma
   if (editionIds.length === 0) return [];
   return whole(
     db,
-    db.orm.select().from(format).where(inArray(format.editionId, editionIds)).orderBy(asc(format.id)).all(),
+    db.orm.select().from(format).where(isListed(format.editionId, editionIds)).orderBy(asc(format.id)).all(),
   );
 }
 

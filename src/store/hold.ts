@@ -2,33 +2,33 @@ import { rmSync } from 'node:fs';
 import { hostname } from 'node:os';
 import Database from 'better-sqlite3';
 import { Refusal } from '../contract/refusal.ts';
-import { bytesOf, isAsLeft, noteBytes, notedBytes } from './left-as.ts';
+import { isAsLeft, markOf, notedMark, noteMark } from './left-as.ts';
 
 export interface Hold {
-  /** Whether the catalogue file has the very bytes it had when it was last released as sound. */
+  /** Whether nobody wrote to the catalogue file since it was last released as sound. */
   readonly asLeft: boolean;
-  /** Lets the closed file go. `sound` notes its bytes, so that the next opening need not examine it whole. */
+  /** Lets the closed file go. `sound` notes how it stands, so that the next opening need not examine it whole. */
   release(sound: boolean): void;
 }
 
 /** Notes who holds the file, forgets how it was left, and keeps a transaction open until the release. */
 function take(side: Database.Database, file: string): boolean {
   side.exec('BEGIN IMMEDIATE');
-  const asLeft = isAsLeft(file, notedBytes(side));
+  const asLeft = isAsLeft(file, notedMark(side));
   side.exec(
     'CREATE TABLE IF NOT EXISTS holder (id INTEGER PRIMARY KEY, host TEXT, pid INTEGER, since TEXT) STRICT',
   );
   side
     .prepare('INSERT OR REPLACE INTO holder (id, host, pid, since) VALUES (1, ?, ?, ?)')
     .run(hostname(), process.pid, new Date().toISOString());
-  noteBytes(side, null);
+  noteMark(side, null);
   side.exec('COMMIT; BEGIN IMMEDIATE');
   return asLeft;
 }
 
 function letGo(side: Database.Database, file: string, sound: boolean): void {
   try {
-    if (sound) noteBytes(side, bytesOf(file));
+    if (sound) noteMark(side, markOf(file));
     side.exec('COMMIT');
   } catch {
     // Without the note (the disk may be full) the next opening examines the file whole; nothing else is lost.

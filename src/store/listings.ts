@@ -1,7 +1,7 @@
 import { eq } from 'drizzle-orm';
 import type { Listing, ListingFields } from '../contract/listings.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
-import { marks } from './formats.ts';
+import { LISTED, listed } from './ids.ts';
 import { listing } from './schema.ts';
 
 type Columns = typeof listing.$inferSelect;
@@ -24,15 +24,15 @@ export function listingsOfFormats(db: ReadDb, formatIds: number[]): StoredListin
        l.reference, l.note, l.first_sent_on AS firstSentOn, l.first_cleared_on AS firstClearedOn,
        l.last_step_on AS lastStepOn, c.name AS channelName
      FROM listing l JOIN channel c ON c.id = l.channel_id
-     WHERE l.format_id IN (${marks(formatIds)}) ORDER BY l.format_id, c.name`,
-    ...formatIds,
+     WHERE l.format_id IN ${LISTED} ORDER BY l.format_id, c.name`,
+    listed(formatIds),
   );
   const steps = new Map<number, Step[]>();
   for (const step of db.all<Step>(
     `SELECT s.listing_id AS listingId, s.from_standing AS "from", s.to_standing AS "to", s.on_date AS "on", s.note
      FROM listing_step s JOIN listing l ON l.id = s.listing_id
-     WHERE l.format_id IN (${marks(formatIds)}) ORDER BY s.id`,
-    ...formatIds,
+     WHERE l.format_id IN ${LISTED} ORDER BY s.id`,
+    listed(formatIds),
   )) {
     const list = steps.get(step.listingId);
     if (list) list.push(step);

@@ -18,10 +18,12 @@ const COLUMNS =
 type Row = Omit<StoredSubmission, 'sheet'> & { sheet: string };
 
 /** A sheet of a wrong shape counts as one that tells nothing. */
-function parsed(row: Row): StoredSubmission {
-  const result = sentSheet.safeParse(JSON.parse(row.sheet));
-  return { ...row, sheet: result.success ? result.data : { asked: [], items: [] } };
+function sheetIn(text: string): SentSheet {
+  const result = sentSheet.safeParse(JSON.parse(text));
+  return result.success ? result.data : { asked: [], items: [] };
 }
+
+const parsed = (row: Row): StoredSubmission => ({ ...row, sheet: sheetIn(row.sheet) });
 
 /** What was sent about a listing up to a day, newest first. */
 export function submissionsOf(db: ReadDb, listingId: number, day: string): StoredSubmission[] {
@@ -34,31 +36,44 @@ export function submissionsOf(db: ReadDb, listingId: number, day: string): Store
     .map(parsed);
 }
 
+/** What was sent last about a listing, with what of the listing a sheet tells. */
+export interface NewestSubmission {
+  listingId: number;
+  formatId: number;
+  editionId: number;
+  channelId: number;
+  onSaleDate: string | null;
+  discountBp: number | null;
+  returns: 'Y' | 'N' | 'C' | 'S' | null;
+  /** The day it was sent. */
+  onDate: string;
+  sheet: SentSheet;
+}
+
 /**
- * The newest submission up to a day of every listing that stands where it still matters, with its edition; of all
- * works or of the named ones.
+ * The newest submission up to a day of every listing of some works that stands where it still matters. Reads the rows of
+ * these works alone: the order of the joins is fixed.
  */
 export function newestSubmissions(
   db: ReadDb,
   day: string,
   standings: readonly string[],
-  works?: readonly number[],
-): (StoredSubmission & { editionId: number })[] {
+  works: readonly number[],
+): NewestSubmission[] {
   return db
-    .all<Row & { editionId: number }>(
-      `SELECT ${COLUMNS}, f.edition_id AS editionId
-       FROM submission s JOIN listing l ON l.id = s.listing_id JOIN format f ON f.id = l.format_id
+    .all<Omit<NewestSubmission, 'sheet'> & { sheet: string }>(
+      `SELECT l.id AS listingId, l.format_id AS formatId, f.edition_id AS editionId, l.channel_id AS channelId,
+         l.on_sale_date AS onSaleDate, l.discount_bp AS discountBp, l.returns, s.on_date AS onDate, s.sheet
+       FROM json_each(?3) w CROSS JOIN edition e ON e.work_id = w.value CROSS JOIN format f ON f.edition_id = e.id
+         CROSS JOIN listing l ON l.format_id = f.id CROSS JOIN submission s ON s.id = (
+           SELECT n.id FROM submission n WHERE n.listing_id = l.id AND n.on_date <= ?2 ORDER BY n.id DESC LIMIT 1)
        WHERE l.standing IN (SELECT value FROM json_each(?1))
-         AND (?3 IS NULL OR f.edition_id IN (
-           SELECT id FROM edition WHERE work_id IN (SELECT value FROM json_each(?3))))
-         AND s.id = (
-         SELECT max(n.id) FROM submission n WHERE n.listing_id = l.id AND n.on_date <= ?2)
-       ORDER BY s.listing_id`,
+       ORDER BY l.id`,
       JSON.stringify(standings),
       day,
-      works === undefined ? null : JSON.stringify(works),
+      JSON.stringify(works),
     )
-    .map((row) => ({ ...parsed(row), editionId: row.editionId }));
+    .map((row) => ({ ...row, sheet: sheetIn(row.sheet) }));
 }
 
 /** Keeps a sheet as what was sent; answers its id. */

@@ -1,6 +1,6 @@
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
-import { marks } from './formats.ts';
+import { LISTED, listed } from './ids.ts';
 import { entriesHolding, soughtIn } from './search.ts';
 
 /** `past` says that the connection stands on a past day, where today's index does not hold. */
@@ -101,8 +101,8 @@ export function worksPage(
     ids.length === 0
       ? []
       : db.all<ListedFormat>(
-          `${FORMATS} WHERE e.work_id IN (${marks(ids)}) ORDER BY e.work_id, coalesce(e.number, 1) DESC, f.id`,
-          ...ids,
+          `${FORMATS} WHERE e.work_id IN ${LISTED} ORDER BY e.work_id, coalesce(e.number, 1) DESC, f.id`,
+          listed(ids),
         );
   const total = db.one<{ n: number }>(`SELECT count(*) AS n FROM work w ${where}`, ...params)?.n ?? 0;
   return { works, formats, total };

@@ -1,15 +1,13 @@
 import { readdirSync } from 'node:fs';
 
-/** `npm run bench -- NAME` runs tests/bench/NAME.ts, which exports `bench()`; without a name the benches are listed. */
+/** `npm run bench -- NAME` runs tests/bench/NAME.ts, which exports `bench()`; without a name the table of all sizes. */
 const names = readdirSync(import.meta.dirname)
   .filter((file) => file.endsWith('.ts') && file !== 'run.ts')
   .map((file) => file.slice(0, -3))
   .sort();
-const name = process.argv[2];
+const name = process.argv[2] ?? 'scale';
 
-if (name === undefined) {
-  console.log(`Benches: ${names.join(', ')}. Run one with: npm run bench -- NAME`);
-} else if (!names.includes(name)) {
+if (!names.includes(name)) {
   console.error(`There is no bench '${name}'; there are: ${names.join(', ')}.`);
   process.exitCode = 2;
 } else {

@@ -19,6 +19,15 @@ export type SheetChannel = Pick<
   | 'locksMore'
 >;
 
+/** What the values of a sheet are made of. */
+export interface ValueFacts {
+  edition: Omit<Edition, 'label' | 'replacedById' | 'lock' | 'correction' | 'formats' | 'plans'>;
+  format: Omit<Format, 'name' | 'replacedBy' | 'lock' | 'listings' | 'files'>;
+  listing: Pick<Listing, 'onSaleDate' | 'discountBp' | 'returns'>;
+  channel: Pick<SheetChannel, 'keywordSeparator'>;
+  publisher: string;
+}
+
 /** A listing with all that is typed in for it. */
 export interface SheetFacts {
   edition: Edition;

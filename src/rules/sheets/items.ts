@@ -1,9 +1,8 @@
 import type { Contributor, Subject } from '../../contract/editions.ts';
-import type { Format } from '../../contract/formats.ts';
 import { type SentItem, SHEET_ITEMS, type SheetItemName } from '../../contract/submissions.ts';
 import { formName, madeOf, RETURNS, roleName } from '../../contract/terms.ts';
 import { majorUnits } from '../money.ts';
-import type { SheetFacts } from './facts.ts';
+import type { ValueFacts } from './facts.ts';
 
 /** A value of the sheet before it is checked. */
 export type SheetValue = SentItem & { help: string };
@@ -11,12 +10,20 @@ export type SheetValue = SentItem & { help: string };
 const UM_PER_INCH = 25_400;
 const languages = new Intl.DisplayNames('en', { type: 'language', fallback: 'none' });
 
+/** Names of languages by their codes, as they were asked for. */
+const named = new Map<string, string>();
+
 function languageName(code: string): string {
+  const known = named.get(code);
+  if (known !== undefined) return known;
+  let name = code;
   try {
-    return languages.of(code) ?? code;
+    name = languages.of(code) ?? code;
   } catch {
-    return code;
+    // A code that is none is shown as it is.
   }
+  named.set(code, name);
+  return name;
 }
 
 const item = (of: SheetItemName, label: string, value: string | number | null, more = {}): SheetValue => {
@@ -39,7 +46,7 @@ function subjectItem({ scheme, code, heading }: Subject, index: number): SheetVa
 }
 
 /** '129 × 198 mm', with inches beside it: a channel asks for one or the other. */
-function trimItem({ trimWidthUm, trimHeightUm }: Format): SheetValue {
+function trimItem({ trimWidthUm, trimHeightUm }: ValueFacts['format']): SheetValue {
   if (trimWidthUm === null || trimHeightUm === null) return item('trimSize', 'Trim size', '');
   const inches = [trimWidthUm, trimHeightUm].map((um) => Number((um / UM_PER_INCH).toFixed(3)));
   return item('trimSize', 'Trim size', `${trimWidthUm / 1000} × ${trimHeightUm / 1000} mm`, {
@@ -48,14 +55,14 @@ function trimItem({ trimWidthUm, trimHeightUm }: Format): SheetValue {
   });
 }
 
-function audienceText({ edition }: SheetFacts): string {
+function audienceText({ edition }: ValueFacts): string {
   const { audience, ageFrom, ageTo } = edition;
   if (ageFrom !== null && ageTo !== null) return `${audience}, ${ageFrom} to ${ageTo} years`;
   if (ageFrom !== null) return `${audience}, from ${ageFrom} years`;
   return ageTo === null ? audience : `${audience}, up to ${ageTo} years`;
 }
 
-function identityValues({ edition, format, publisher }: SheetFacts): SheetValue[] {
+function identityValues({ edition, format, publisher }: ValueFacts): SheetValue[] {
   return [
     item('isbn', 'ISBN', format.hyphenated, { is: format.isbn13 ?? '' }),
     ...(format.isbn13 === null ? [] : [item('isbn', 'ISBN without hyphens', format.isbn13)]),
@@ -78,7 +85,7 @@ function identityValues({ edition, format, publisher }: SheetFacts): SheetValue[
   ];
 }
 
-function printValues(format: Format): SheetValue[] {
+function printValues(format: ValueFacts['format']): SheetValue[] {
   const interior = [format.interiorColour, format.paper].filter((part) => part).join(', ');
   const cover = [format.finish, format.insideCoverPrint ? 'printed inside' : ''].filter((part) => part);
   return [
@@ -90,7 +97,7 @@ function printValues(format: Format): SheetValue[] {
   ];
 }
 
-function formValues({ format }: SheetFacts): SheetValue[] {
+function formValues({ format }: ValueFacts): SheetValue[] {
   const made = madeOf(format.form);
   const form = formName({ ...format, largePrint: false });
   return [
@@ -103,7 +110,7 @@ function formValues({ format }: SheetFacts): SheetValue[] {
   ];
 }
 
-function openValues(facts: SheetFacts): SheetValue[] {
+function openValues(facts: ValueFacts): SheetValue[] {
   const { edition, channel } = facts;
   const between = `${channel.keywordSeparator.trim()} `;
   return [
@@ -114,7 +121,7 @@ function openValues(facts: SheetFacts): SheetValue[] {
   ];
 }
 
-function saleValues({ format, listing }: SheetFacts): SheetValue[] {
+function saleValues({ format, listing }: ValueFacts): SheetValue[] {
   const returns = RETURNS.find((entry) => entry.code === listing.returns)?.name ?? '';
   const prices = format.prices.map(({ currency, amountMinor, tax }) =>
     item('prices', `Price in ${currency}`, majorUnits(amountMinor, currency), {
@@ -136,7 +143,7 @@ function saleValues({ format, listing }: SheetFacts): SheetValue[] {
 }
 
 /** Every value there is for a listing, in the usual order. What makes no sense for its form is left out. */
-export function allValues(facts: SheetFacts): SheetValue[] {
+export function allValues(facts: ValueFacts): SheetValue[] {
   return [...identityValues(facts), ...formValues(facts), ...openValues(facts), ...saleValues(facts)];
 }
 

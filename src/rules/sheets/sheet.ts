@@ -1,7 +1,7 @@
 import type { SentDifference, SentSheet, SheetItem, SheetItemName } from '../../contract/submissions.ts';
 import { EDITION_IDENTITY, FORMAT_IDENTITY } from '../../contract/terms.ts';
 import { problemsOf } from './checks.ts';
-import type { SheetFacts } from './facts.ts';
+import type { SheetFacts, ValueFacts } from './facts.ts';
 import { allValues, askedItems, type SheetValue } from './items.ts';
 
 /** The recorded fields behind a value of the sheet, where they are not of the same name. */
@@ -90,9 +90,9 @@ function grouped(
  * What is recorded otherwise now than a sheet says that was sent, in the usual order. What the channel was not
  * asked for then is not compared, nor what the sheet of that day did not know.
  */
-export function differencesFrom(sent: SentSheet, facts: SheetFacts): SentDifference[] {
+export function differencesFrom(sent: SentSheet, facts: ValueFacts): SentDifference[] {
   const before = grouped(sent.items);
-  const now = grouped(allValues(facts));
+  const now = grouped(allValues(facts).filter((value) => before.has(value.of)));
   const differences: SentDifference[] = [];
   for (const [of, { label, is, text }] of now) {
     const old = before.get(of);
@@ -103,7 +103,7 @@ export function differencesFrom(sent: SentSheet, facts: SheetFacts): SentDiffere
 }
 
 /** Standings in which a channel goes on showing what it was sent. */
-const COMPARED: readonly string[] = ['sent', 'proof', 'cleared', 'selling'];
+export const COMPARED: readonly string[] = ['sent', 'proof', 'cleared', 'selling'];
 
 /** Whether differences from what was sent matter where a listing stands. */
 export function isCompared(standing: string): boolean {

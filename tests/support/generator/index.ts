@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { openCatalogueFile } from '../../../src/store/catalogue-file.ts';
-import { bytesOf, noteBytes } from '../../../src/store/left-as.ts';
+import { markOf, noteMark } from '../../../src/store/left-as.ts';
 import { MIGRATIONS, readMigrations } from '../../../src/store/migrate.ts';
 import { type ComingEdition, live } from './editions.ts';
 import type { LivingWork } from './formats.ts';
@@ -127,8 +127,13 @@ export function grow(file: string, { formats, seed = 1, until = LAST_DAY }: Grow
     press.ledger.finish();
   });
   raw.close();
+  noteAsLeft(file);
+}
+
+/** Notes beside a file that it stands as the program would have left it. */
+function noteAsLeft(file: string): void {
   const side = new Database(`${file}-hold`);
-  noteBytes(side, bytesOf(file));
+  noteMark(side, markOf(file));
   side.close();
 }
 
@@ -171,6 +176,7 @@ export function grown(terms: GrownTerms): string {
   // Somebody else may have been quicker; either is the same.
   if (existsSync(place)) rmSync(making, { recursive: true });
   else renameSync(making, place);
+  noteAsLeft(file);
   return file;
 }
 
@@ -178,6 +184,7 @@ export function grown(terms: GrownTerms): string {
 export function grownCopy(terms: GrownTerms, folder: string): string {
   const from = grown(terms);
   const to = join(folder, `grown-${terms.formats}.ledger`);
-  for (const beside of ['', '-hold']) copyFileSync(`${from}${beside}`, `${to}${beside}`);
+  copyFileSync(from, to);
+  noteAsLeft(to);
   return to;
 }
