@@ -6,7 +6,7 @@ import { init, type WrappedPdfiumModule } from '@embedpdf/pdfium';
  * The most memory that a file may make PDFium take. A page of a book with its pictures needs a fraction of it; a file
  * that asks for more ends the engine with a trap, and nothing else.
  */
-const MOST_MEMORY_BYTES = 1024 * 1024 * 1024;
+const MOST_MEMORY_BYTES = 768 * 1024 * 1024;
 
 /** Room for what functions of PDFium write into: eight numbers of 8 bytes, and some more. */
 const SCRATCH_BYTES = 256;

@@ -38,7 +38,8 @@ export class PdfReader {
   readonly #watch: Watch;
   readonly #facts: PdfFacts;
   #pdf: PdfDocument;
-  #failures = 0;
+  /** Pages that ended the engine: not opened again. */
+  readonly #failed = new Set<number>();
 
   private constructor(source: Source, swept: Swept, watch: Watch, pdf: PdfDocument) {
     this.#source = source;
@@ -123,7 +124,7 @@ export class PdfReader {
 
   /** Opens a page and looks at it; null where that fails, which is told once for each page. */
   async #onPage<T>(number: number, look: (page: PdfPage) => T | Promise<T>): Promise<T | null> {
-    if (this.#failures >= MOST_FAILURES) return null;
+    if (this.#failed.has(number) || this.#failed.size >= MOST_FAILURES) return null;
     try {
       const unit = this.#swept.userUnits.get(this.#pdf.objectNumber(number)) ?? 1;
       const page = this.#pdf.page(number, unit);
@@ -139,9 +140,9 @@ export class PdfReader {
 
   /** The engine may be left in any state: another one reads on. */
   async #recover(number: number): Promise<void> {
-    this.#failures += 1;
+    this.#failed.add(number);
     this.#unread(
-      this.#failures < MOST_FAILURES
+      this.#failed.size < MOST_FAILURES
         ? `Page ${number} could not be read: it is damaged or asks for too much.`
         : `Page ${number} and those after it could not be read: the file is damaged or asks for too much.`,
     );

@@ -41,10 +41,42 @@ export function readText(engine: Engine, textPage: number, placing: Placing, mos
     } else if (startsAnew(line, character)) lines.push([character]);
     else line.push(character);
   }
-  return pageText(
-    lines.filter((line) => line.some(({ rect }) => rect !== null)),
-    placing,
-  );
+  const seen = lines.flatMap((characters) => {
+    const whole = characters.reduce<Rect | null>((box, { rect }) => (rect ? union(box, rect) : box), null);
+    const turned = characters.find(({ rect }) => rect !== null)?.turned ?? 0;
+    return whole === null ? [] : [{ characters, turned, box: placed(whole, placing) }];
+  });
+  return pageText(inReadingOrder(seen), placing);
+}
+
+/** A line with its place on the page as shown. */
+interface SeenLine {
+  characters: Character[];
+  turned: Turned;
+  box: Box;
+}
+
+/** How much further on in reading one line stands than another that is turned like it: down, left, up or right. */
+function furtherOn({ box: a, turned }: SeenLine, { box: b }: SeenLine): number {
+  if (turned === 0) return b.yPt - a.yPt;
+  if (turned === 180) return a.yPt - b.yPt;
+  return turned === 90 ? a.xPt - b.xPt : b.xPt - a.xPt;
+}
+
+/** PDFium tells the lines of turned text from the last to the first: such a run of lines is put the right way round. */
+function inReadingOrder(lines: readonly SeenLine[]): SeenLine[] {
+  const ordered: SeenLine[] = [];
+  for (let start = 0, end = 0; start < lines.length; start = end) {
+    const turned = lines[start]?.turned;
+    while (end < lines.length && lines[end]?.turned === turned) end += 1;
+    const run = lines.slice(start, end);
+    const backwards = run.filter((line, i) => {
+      const next = run[i + 1];
+      return next !== undefined && furtherOn(line, next) < 0;
+    }).length;
+    ordered.push(...(turned !== 0 && backwards > (run.length - 1) / 2 ? run.reverse() : run));
+  }
+  return ordered;
 }
 
 /** The next character; null for the end of a line. */
@@ -102,7 +134,7 @@ function startsAnew(line: readonly Character[], { rect, turned }: Character): bo
   return apart > COLUMN_GAP * height;
 }
 
-function pageText(lines: readonly Character[][], placing: Placing): PageText {
+function pageText(lines: readonly SeenLine[], placing: Placing): PageText {
   let text = '';
   /** For each UTF-16 unit of the text, where it stands. */
   const rects: (Rect | null)[] = [];
@@ -110,19 +142,11 @@ function pageText(lines: readonly Character[][], placing: Placing): PageText {
     text += part;
     for (let i = 0; i < part.length; i += 1) rects.push(rect);
   };
-  const placedLines = lines.map((line) => {
-    for (const character of line) add(character.text, character.rect);
+  const placedLines = lines.map(({ characters, box, turned }) => {
+    for (const character of characters) add(character.text, character.rect);
     add('\n', null);
-    const whole = line.reduce<Rect | null>((box, { rect }) => (rect ? union(box, rect) : box), null);
-    return {
-      text: line
-        .map((character) => character.text)
-        .join('')
-        .trim()
-        .slice(0, LINE_CHARACTERS),
-      box: placed(whole ?? placing.shown, placing),
-      turned: line.find(({ rect }) => rect !== null)?.turned ?? 0,
-    };
+    const words = characters.map((character) => character.text).join('');
+    return { text: words.trim().slice(0, LINE_CHARACTERS), box, turned };
   });
   return {
     text,
