@@ -144,7 +144,7 @@ describe.skipIf(noBrowser)('the Money page', () => {
   it('ends prices as the settings say, which refuse at their field what is no ending', async () => {
     await w.go('/settings');
     await w.page.getByRole('heading', { name: 'How prices end' }).waitFor();
-    await label('Currency').last().selectOption(currency);
+    await label('Currency to add').selectOption(currency);
     await w.press('Add its endings');
     await label(`Endings in ${currency}`).fill('.99 x');
     await w.press('Save the settings');

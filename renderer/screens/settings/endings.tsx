@@ -77,7 +77,7 @@ export function PriceEndings({ values, change, errorOf }: SettingFields) {
       ))}
       <div className="row holiday-add">
         <Select
-          label="Currency"
+          label="Currency to add"
           value={next}
           onChange={setChosen}
           choices={left.map((value) => ({ value, label: value }))}
