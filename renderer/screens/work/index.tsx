@@ -1,5 +1,6 @@
 import { Link, useParams } from 'wouter';
 import { EmptyState, PageHeader } from '../../ui/index.ts';
+import { CheckPage } from './check/check-page.tsx';
 import { CostsPage } from './costs/costs-page.tsx';
 import { DeskPage } from './desk/desk-page.tsx';
 import { MoneyPage } from './money/money-page.tsx';
@@ -12,8 +13,9 @@ const isId = (id: number) => Number.isInteger(id) && id > 0;
 
 /**
  * The Work screen: `/work/12`, with `?edition=3` or `?format=7` to go to a part of it. Below it the submission
- * sheet of a listing (`/work/12/sheet/5`), and of an edition its costs (`/work/12/costs/3`), its money (`/work/12/money/3`) and its retirement
- * desk (`/work/12/desk/3`).
+ * sheet of a listing (`/work/12/sheet/5`), of an edition its costs (`/work/12/costs/3`), its money
+ * (`/work/12/money/3`) and its retirement desk (`/work/12/desk/3`), and of a format the check of its final files
+ * (`/work/12/check/7`).
  */
 export default function WorkScreen() {
   const { '*': rest = '' } = useParams<{ '*'?: string }>();
@@ -24,6 +26,7 @@ export default function WorkScreen() {
     if (part === 'sheet') return <SheetPage key={rest} workId={id} listingId={of} />;
     if (part === 'costs') return <CostsPage key={rest} workId={id} editionId={of} />;
     if (part === 'money') return <MoneyPage key={rest} workId={id} editionId={of} />;
+    if (part === 'check') return <CheckPage key={rest} workId={id} formatId={of} />;
     if (part === 'desk') return <DeskPage key={rest} workId={id} editionId={of} />;
   }
   if (isId(id)) return <WorkView key={id} id={id} />;

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { fileKindName } from '../../../../src/contract/terms.ts';
 import { useCommand } from '../../../api.ts';
@@ -66,7 +67,7 @@ function WithdrawDialog({
 
 /** The final files of a format: those in force, and behind a line those that were replaced or withdrawn. */
 export function FileList({ format }: { format: Format }) {
-  const { editable } = useWork();
+  const { work, editable } = useWork();
   const [doing, setDoing] = useState<'record' | FormatFile>();
   const running = editable && format.standing !== 'retired' && format.standing !== 'cancelled';
   const inForce = format.files.filter((file) => file.ended === null);
@@ -77,11 +78,16 @@ export function FileList({ format }: { format: Format }) {
     <div className="files">
       <div className="listings-head">
         <h4>Final files</h4>
-        {running ? (
-          <Button kind="quiet" label={`Record a file: ${format.name}`} onClick={() => setDoing('record')}>
-            Record a file
-          </Button>
-        ) : null}
+        <span className="row">
+          <Link href={`/work/${work.id}/check/${format.id}`} aria-label={`Proof check: ${format.name}`}>
+            Proof check
+          </Link>
+          {running ? (
+            <Button kind="quiet" label={`Record a file: ${format.name}`} onClick={() => setDoing('record')}>
+              Record a file
+            </Button>
+          ) : null}
+        </span>
       </div>
       {inForce.length === 0 ? <p className="soft unlisted">None is recorded.</p> : null}
       <ul className="file-list">
