@@ -75,6 +75,7 @@ import {
   recordCheck,
   showCheck,
 } from './proof-checks/checks.ts';
+import { comparableChecks, compareChecks } from './proof-checks/compare.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
 import { copyrightPage, editionReadiness } from './readiness.ts';
@@ -173,6 +174,8 @@ const all = [
   showCheck,
   checkPictures,
   giveReason,
+  comparableChecks,
+  compareChecks,
   editionCosts,
   addCost,
   updateCost,

@@ -21,6 +21,7 @@ import { pictureQueries } from './pictures.ts';
 import { planQueries } from './plans.ts';
 import { printCostQueries } from './print-costs.ts';
 import { proofCheckQueries } from './proof-checks.ts';
+import { proofCompareQueries } from './proof-compare.ts';
 import { rangeQueries } from './ranges.ts';
 import { readinessQueries } from './readiness.ts';
 import { reportQueries } from './reports.ts';
@@ -59,6 +60,7 @@ export const queries: { [N in QueryName]: QueryHandler<N> } = {
   ...rangeQueries,
   ...readinessQueries,
   ...proofCheckQueries,
+  ...proofCompareQueries,
   ...reportQueries,
   ...requestQueries,
   ...searchQueries,

@@ -196,6 +196,23 @@ export function insertReason(
   );
 }
 
+/** The checked interiors of the work to which a format belongs, the newest first. */
+export function interiorsOfWork(
+  db: ReadDb,
+  formatId: number,
+  most: number,
+): { checkId: number; formatId: number; fileName: string; checkedOn: string }[] {
+  return db.all(
+    `SELECT c.id AS checkId, c.format_id AS formatId, c.file_name AS fileName, c.checked_on AS checkedOn
+     FROM proof_check c JOIN format f ON f.id = c.format_id JOIN edition e ON e.id = f.edition_id
+     WHERE c.kind = 'interior' AND e.work_id = (
+       SELECT oe.work_id FROM format o JOIN edition oe ON oe.id = o.edition_id WHERE o.id = ?)
+     ORDER BY c.id DESC LIMIT ?`,
+    formatId,
+    most,
+  );
+}
+
 /** What differs in the checks in force of a format and has no reason, in the order of the checks' lines. */
 export function openDifferences(
   db: ReadDb,

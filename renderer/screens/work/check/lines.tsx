@@ -3,7 +3,7 @@ import type { CheckDetail, KeptLine } from '../../../../src/contract/proof-check
 import { Button } from '../../../ui/index.ts';
 import { NoticeShape } from '../../../ui/standing-shapes.tsx';
 import { ReasonDialog } from './reason-dialog.tsx';
-import { STATES } from './words.ts';
+import { pageName, STATES } from './words.ts';
 
 interface LinesProps {
   check: CheckDetail;
@@ -32,6 +32,7 @@ export function Lines({ check, editable, chosen, onChoose }: LinesProps) {
                 <Line
                   key={line.id}
                   line={line}
+                  place={line.page === null ? '' : pageName(check.kind, line.page)}
                   chosen={line.id === chosen?.id}
                   pictured={check.pictured.some(({ page }) => page === line.page)}
                   onChoose={() => onChoose(line)}
@@ -49,24 +50,26 @@ export function Lines({ check, editable, chosen, onChoose }: LinesProps) {
 
 interface LineProps {
   line: KeptLine;
+  /** 'page 4', empty where it was seen nowhere. */
+  place: string;
   chosen: boolean;
   pictured: boolean;
   onChoose: () => void;
   onReason: (() => void) | undefined;
 }
 
-function Line({ line, chosen, pictured, onChoose, onReason }: LineProps) {
-  const { label, expected, found, advice, page, reason, state } = line;
+function Line({ line, place, chosen, pictured, onChoose, onReason }: LineProps) {
+  const { label, expected, found, advice, reason, state } = line;
   return (
     <li className={chosen ? 'check-line check-line-chosen' : 'check-line'}>
       <div className="check-line-head">
         <strong>{label}</strong>
-        {page === null ? null : pictured ? (
-          <Button kind="quiet" label={`Show page ${page}: ${label}`} onClick={onChoose}>
-            Page {page}
+        {place === '' ? null : pictured ? (
+          <Button kind="quiet" label={`Show ${place}: ${label}`} onClick={onChoose}>
+            Show {place}
           </Button>
         ) : (
-          <span className="soft">page {page}</span>
+          <span className="soft">{place}</span>
         )}
       </div>
       {expected === '' && found === '' ? null : (

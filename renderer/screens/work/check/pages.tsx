@@ -1,15 +1,13 @@
 import { useState } from 'react';
-import type { CheckDetail, KeptLine, Pictured } from '../../../../src/contract/proof-checks/checks.ts';
+import type { CheckDetail, KeptLine } from '../../../../src/contract/proof-checks/checks.ts';
+import { PagePicture } from './page-picture.tsx';
 import { usePictures } from './use-pictures.ts';
-import { STATES } from './words.ts';
 
 interface PagesProps {
   check: CheckDetail;
   chosen: KeptLine | undefined;
   onChoose: (line: KeptLine | undefined) => void;
 }
-
-const toneOf = (line: KeptLine) => STATES.find(({ state }) => state === line.state)?.tone ?? 'note';
 
 /** The pages of which pictures are kept: one large, with boxes where its lines were seen, and all of them small. */
 export function Pages({ check, chosen, onChoose }: PagesProps) {
@@ -64,38 +62,5 @@ export function Pages({ check, chosen, onChoose }: PagesProps) {
         </ul>
       )}
     </>
-  );
-}
-
-interface PagePictureProps {
-  of: Pictured;
-  src: string | undefined;
-  alt: string;
-  boxes: readonly KeptLine[];
-  chosen: KeptLine | undefined;
-}
-
-/** A picture of a page with a frame around each place that a line speaks of. */
-function PagePicture({ of, src, alt, boxes, chosen }: PagePictureProps) {
-  // Frames stand a little off what they frame.
-  const off = Math.max(of.widthPt, of.heightPt) / 150;
-  return (
-    <span className="page-picture" style={{ aspectRatio: `${of.widthPx} / ${of.heightPx}` }}>
-      {src === undefined ? null : <img src={src} width={of.widthPx} height={of.heightPx} alt={alt} />}
-      <svg viewBox={`0 0 ${of.widthPt} ${of.heightPt}`} aria-hidden="true" focusable="false">
-        {boxes.map((line) =>
-          line.box === null ? null : (
-            <rect
-              key={line.id}
-              className={`page-box page-box-${toneOf(line)}${line.id === chosen?.id ? ' page-box-chosen' : ''}`}
-              x={line.box.xPt - off}
-              y={line.box.yPt - off}
-              width={line.box.widthPt + 2 * off}
-              height={line.box.heightPt + 2 * off}
-            />
-          ),
-        )}
-      </svg>
-    </span>
   );
 }

@@ -4,6 +4,7 @@ import { fileKindName } from '../../../../src/contract/terms.ts';
 import { useCommand, useQueryOf } from '../../../api.ts';
 import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
 import { NoticeShape } from '../../../ui/standing-shapes.tsx';
+import { ComparePart } from './compare-part.tsx';
 import { Lines } from './lines.tsx';
 import { Pages } from './pages.tsx';
 import { KIND_TITLES, STATES } from './words.ts';
@@ -24,13 +25,16 @@ function Detail({ check, editable }: { check: CheckDetail; editable: boolean }) 
   }, [chosen]);
   return (
     <Section title={`${KIND_TITLES[check.kind]}: ${check.fileName}`}>
-      <Head check={check} />
-      <Against check={check} editable={editable} />
-      <div className="check-columns">
-        <Lines check={check} editable={editable} chosen={chosen} onChoose={choose} />
-        <div ref={pages} className="check-pages">
-          <Pages check={check} chosen={chosen} onChoose={choose} />
+      <div className="stack">
+        <Head check={check} />
+        <Against check={check} editable={editable} />
+        <div className={check.pictured.length > 0 ? 'check-columns' : undefined}>
+          <Lines check={check} editable={editable} chosen={chosen} onChoose={choose} />
+          <div ref={pages} className="check-pages">
+            <Pages check={check} chosen={chosen} onChoose={choose} />
+          </div>
         </div>
+        {check.kind === 'interior' && check.pages !== null ? <ComparePart check={check} /> : null}
       </div>
     </Section>
   );
@@ -49,10 +53,10 @@ function Head({ check }: { check: CheckDetail }) {
         </span>
       </p>
       <ul className="check-counts" aria-label="Result in short">
-        {STATES.map(({ state, title, tone }) => (
+        {STATES.map(({ state, title, counted, tone }) => (
           <li key={state} className={`check-count check-${tone}`}>
             <NoticeShape tone={tone} />
-            <strong>{check.counts[state]}</strong> {title.toLowerCase()}
+            <strong>{check.counts[state]}</strong> {check.counts[state] === 1 ? title.toLowerCase() : counted}
           </li>
         ))}
       </ul>

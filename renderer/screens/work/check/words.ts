@@ -6,12 +6,15 @@ import type { FileKind } from '../../../../src/contract/terms.ts';
 export const STATES: readonly {
   state: CheckState;
   title: string;
+  /** After a count of several. */
+  counted: string;
   tone: 'stop' | 'care' | 'note' | 'done';
   means: string;
 }[] = [
   {
     state: 'differs',
     title: 'Differs',
+    counted: 'differ',
     tone: 'stop',
     means:
       'The file says something else than the record. Mend the one that is wrong and check again, or say why it is right so.',
@@ -19,16 +22,24 @@ export const STATES: readonly {
   {
     state: 'not found',
     title: 'Not found',
+    counted: 'not found',
     tone: 'care',
     means: 'The record has it, and the file does not show it where it was looked for.',
   },
   {
     state: 'cannot tell',
     title: 'Cannot tell',
+    counted: 'cannot tell',
     tone: 'note',
     means: 'Nothing could be compared here; look for yourself.',
   },
-  { state: 'agreed', title: 'Agreed', tone: 'done', means: 'The file says what the record says.' },
+  {
+    state: 'agreed',
+    title: 'Agreed',
+    counted: 'agreed',
+    tone: 'done',
+    means: 'The file says what the record says.',
+  },
 ];
 
 export const ACCEPTS: Record<FileKind, string> = {
@@ -65,6 +76,10 @@ export function countsText({ counts }: Pick<CheckSummary, 'counts'>): string {
     .map(([count, word]) => `${count} ${word}`)
     .join(', ');
 }
+
+/** A place in a file: an e-book has documents in the place of pages. */
+export const pageName = (kind: FileKind, page: number): string =>
+  kind === 'e-book' ? `document ${page}` : `page ${page}`;
 
 /** How a checked file stands to the final one on record. */
 export const FINAL_WORDS: Record<CheckSummary['final'], string> = {
