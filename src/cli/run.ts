@@ -11,6 +11,7 @@ import { exportFile } from './commands/export.ts';
 import { importFile } from './commands/import.ts';
 import { isbn } from './commands/isbn.ts';
 import { journal } from './commands/journal.ts';
+import { proof } from './commands/proof.ts';
 import { report } from './commands/report.ts';
 import { restore } from './commands/restore.ts';
 import { status } from './commands/status.ts';
@@ -26,6 +27,7 @@ const COMMANDS: readonly Command[] = [
   isbn,
   journal,
   check,
+  proof,
   backup,
   restore,
   exportFile,

@@ -67,15 +67,7 @@ import { latePlans, leadTimes, previewRelease, previewSlip, slipPlan } from './p
 import { dropPlan, planRelease, planRetirement, redatePlan } from './plans.ts';
 import { addCard, fitQuotes, listCards, removeCard, updateCard } from './print-costs.ts';
 import { programLog } from './program.ts';
-import {
-  checkPictures,
-  giveReason,
-  listChecks,
-  readProofFile,
-  recordCheck,
-  showCheck,
-} from './proof-checks/checks.ts';
-import { comparableChecks, compareChecks } from './proof-checks/compare.ts';
+import { proofCheckOperations } from './proof-checks/index.ts';
 import { listProofs, recordProof } from './proofs.ts';
 import { getRanges, loadRanges } from './ranges.ts';
 import { copyrightPage, editionReadiness } from './readiness.ts';
@@ -168,14 +160,7 @@ const all = [
   recordSubmission,
   listProofs,
   recordProof,
-  readProofFile,
-  recordCheck,
-  listChecks,
-  showCheck,
-  checkPictures,
-  giveReason,
-  comparableChecks,
-  compareChecks,
+  ...proofCheckOperations,
   editionCosts,
   addCost,
   updateCost,

@@ -16,7 +16,7 @@ const need = z.object({
   channels: z.array(z.string()),
   /** Where it is mended. */
   mend: z.object({
-    at: z.enum(['number', 'edition', 'format', 'file', 'listing', 'add-listing']),
+    at: z.enum(['number', 'edition', 'format', 'file', 'check', 'listing', 'add-listing']),
     listingId: rowId.nullable(),
     fileKind: z.enum(FILE_KINDS).nullable(),
   }),

@@ -6,6 +6,7 @@ import { Refusal } from '../contract/refusal.ts';
 import { type ReadyListing, readinessOf } from '../rules/readiness.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { editionById } from '../store/editions.ts';
+import { fileStandings } from '../store/proof-checks.ts';
 import { channel } from '../store/schema.ts';
 import { readSettings } from '../store/settings.ts';
 import { editionFacts } from './editions.ts';
@@ -65,10 +66,11 @@ export function editionReadiness(db: ReadDb, editionId: number): FormatReadiness
         },
       ];
     });
+  const files = Map.groupBy(fileStandings(db, [edition.workId]), (file) => file.formatId);
   return edition.formats
     .filter((format) => !ENDED.includes(format.standing))
     .map((format) => {
       const alone = { edition, format, listing: NO_LISTING, channel: ANYWHERE, publisher };
-      return readinessOf(format, listed(format), alone);
+      return readinessOf(format, listed(format), alone, files.get(format.id) ?? []);
     });
 }

@@ -1,7 +1,7 @@
 import type { Format } from '../contract/formats.ts';
 import type { FormatReadiness, Need } from '../contract/readiness.ts';
 import type { SheetItem, SheetItemName } from '../contract/submissions.ts';
-import { fileKindName, fileKindsOf, madeOf } from '../contract/terms.ts';
+import { type FileKind, fileKindName, fileKindsOf, madeOf } from '../contract/terms.ts';
 import type { SheetFacts } from './sheets/facts.ts';
 import { sheetItems } from './sheets/sheet.ts';
 
@@ -105,6 +105,47 @@ function fileNeeds(format: Format): Need[] {
   });
 }
 
+/** How a final file and its checks stand; see the store's `FileStanding`. */
+export interface CheckedFile {
+  kind: FileKind;
+  finalName: string | null;
+  checkedName: string | null;
+  checkedOn: string | null;
+  open: number;
+  reasoned: number;
+  checks: number;
+}
+
+function checkState({ checks, checkedName, checkedOn, open, reasoned }: CheckedFile) {
+  if (checks === 0) return { state: 'care' as const, detail: 'not checked yet' };
+  if (checkedName === null)
+    return { state: 'care' as const, detail: 'checked: other file than the final one' };
+  if (open > 0)
+    return {
+      state: 'care' as const,
+      detail: `checked on ${checkedOn}: ${open} ${open === 1 ? 'difference' : 'differences'} without a reason, so it cannot be cleared`,
+    };
+  const detail = reasoned > 0 ? 'what differs has its reason' : 'nothing differs';
+  return { state: 'ready' as const, detail: `checked on ${checkedOn}: ${detail}` };
+}
+
+/** Whether the files that are there were held against the record. */
+function checkNeeds(format: Format, files: readonly CheckedFile[]): Need[] {
+  return fileKindsOf(madeOf(format.form)).flatMap((kind) => {
+    const file = files.find((one) => one.kind === kind);
+    if (!file) return [];
+    return [
+      {
+        need: `check ${kind}`,
+        label: `Check of the ${fileKindName(kind)}`,
+        ...checkState(file),
+        channels: [],
+        mend: { ...nowhere, at: 'check' as const, fileKind: kind },
+      },
+    ];
+  });
+}
+
 /** What the product form itself needs to be told. */
 function formNeeds(format: Format): Need[] {
   if (madeOf(format.form) === 'print') return [];
@@ -165,12 +206,13 @@ function channelNeeds(listings: readonly ReadyListing[]): Need[] {
 /**
  * What a format needs before it is sent: the data every channel asks for, what each channel's own rules add, and
  * its final files. `listings` are those not yet sent anywhere, or all where every one was; `alone` stands in for
- * a channel where there is none.
+ * a channel where there is none; `files` are its final files with their checks.
  */
 export function readinessOf(
   format: Format,
   listings: readonly ReadyListing[],
   alone: SheetFacts,
+  files: readonly CheckedFile[] = [],
 ): FormatReadiness {
   const asked = listings.length > 0 ? listings.map(({ facts }) => facts) : [alone];
   const found = asked.map((facts) => ({
@@ -184,7 +226,13 @@ export function readinessOf(
     return rule ? needsOf(of, rule, found) : [];
   });
   const unnamed = listings.length === 0 ? items.map((need) => ({ ...need, channels: [] })) : items;
-  const needs = [...unnamed, ...formNeeds(format), ...fileNeeds(format), ...channelNeeds(listings)];
+  const needs = [
+    ...unnamed,
+    ...formNeeds(format),
+    ...fileNeeds(format),
+    ...checkNeeds(format, files),
+    ...channelNeeds(listings),
+  ];
   return {
     formatId: format.id,
     name: format.name,

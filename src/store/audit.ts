@@ -2,6 +2,7 @@ import { and, asc, gt, inArray, isNull, or, type SQL, type SQLWrapper, sql } fro
 import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
 import { printCards } from './print-cards.ts';
+import { fileStandings } from './proof-checks.ts';
 import {
   channel,
   edition,
@@ -261,6 +262,7 @@ export function readAuditRows(db: ReadDb, day: string, works?: readonly number[]
     ...readListings(db, works),
     printCards: printCards(db),
     ...readWork(db, day, works),
+    files: fileStandings(db, works),
   };
 }
 

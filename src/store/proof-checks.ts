@@ -226,6 +226,42 @@ export function openDifferences(
   );
 }
 
+/** How the final file of a kind and its checks stand. */
+export interface FileStanding {
+  formatId: number;
+  kind: FileKind;
+  /** The final file in force; null where none is recorded. */
+  finalName: string | null;
+  /** The check that counts; null where none does. */
+  checkedName: string | null;
+  checkedOn: string | null;
+  /** Lines of it that differ: without a reason, and with one. */
+  open: number;
+  reasoned: number;
+  /** Checks of this kind of file ever, of whatever file. */
+  checks: number;
+}
+
+/** The final files and checks of the formats of some works, or of all. */
+export function fileStandings(db: ReadDb, works?: readonly number[]): FileStanding[] {
+  return db.all<FileStanding>(
+    `SELECT k.format_id AS formatId, k.kind, f.file_name AS finalName, c.file_name AS checkedName,
+       c.checked_on AS checkedOn,
+       (SELECT count(*) FROM proof_check_open o WHERE o.check_id = i.id) AS open,
+       (SELECT count(*) FROM proof_check_reason r WHERE r.check_id = i.id) AS reasoned,
+       (SELECT count(*) FROM proof_check a WHERE a.format_id = k.format_id AND a.kind = k.kind) AS checks
+     FROM (SELECT format_id, kind FROM proof_check
+       UNION SELECT format_id, kind FROM format_file WHERE ended_on IS NULL) k
+     LEFT JOIN format_file f ON f.format_id = k.format_id AND f.kind = k.kind AND f.ended_on IS NULL
+     LEFT JOIN proof_check_in_force i ON i.format_id = k.format_id AND i.kind = k.kind
+     LEFT JOIN proof_check c ON c.id = i.id
+     WHERE ?1 IS NULL OR k.format_id IN (SELECT m.id FROM json_each(?1) w
+       JOIN edition e ON e.work_id = w.value JOIN format m ON m.edition_id = e.id)
+     ORDER BY k.format_id, k.kind`,
+    works === undefined ? null : JSON.stringify(works),
+  );
+}
+
 /** Whether a file of the format was ever checked. */
 export function wasChecked(db: ReadDb, formatId: number): boolean {
   return db.one('SELECT 1 FROM proof_check WHERE format_id = ? LIMIT 1', formatId) !== undefined;

@@ -1,6 +1,7 @@
 import type { Settings } from '../../contract/settings.ts';
 import type {
   CHANNEL_KINDS,
+  FileKind,
   FormatStanding,
   ListingStanding,
   NumberStanding,
@@ -121,6 +122,18 @@ interface StepRow {
   onDate: string;
 }
 
+/** How the final file of a kind and its checks stand; see the store's `FileStanding`. */
+interface FileRow {
+  formatId: number;
+  kind: FileKind;
+  finalName: string | null;
+  checkedName: string | null;
+  checkedOn: string | null;
+  open: number;
+  reasoned: number;
+  checks: number;
+}
+
 /** A listing whose record differs from what was last sent, and in what. */
 interface DifferenceRow {
   listingId: number;
@@ -162,6 +175,7 @@ export interface FactRows {
   listings: readonly ListingRow[];
   steps: readonly StepRow[];
   differences: readonly DifferenceRow[];
+  files: readonly FileRow[];
   /** Plans that are in force. */
   plans: readonly PlanRow[];
   /** Tasks that had not ended on the day. */
@@ -202,6 +216,7 @@ export interface FormatFacts extends FormatRow {
   /** The number it carries: the first that is not spent. */
   number: NumberFacts | null;
   prices: PriceRow[];
+  files: FileRow[];
   listings: ListingFacts[];
 }
 

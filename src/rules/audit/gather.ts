@@ -101,6 +101,7 @@ function joinFormats(rows: FactRows, editions: Map<number, EditionFacts>): Map<n
       numbers: [],
       number: null,
       prices: [],
+      files: [],
       listings: [],
     });
   }
@@ -108,6 +109,7 @@ function joinFormats(rows: FactRows, editions: Map<number, EditionFacts>): Map<n
   for (const edition of editions.values())
     for (const format of edition.formats) formats.set(format.id, format);
   for (const price of rows.prices) formats.get(price.formatId)?.prices.push(price);
+  for (const file of rows.files) formats.get(file.formatId)?.files.push(file);
   return formats;
 }
 

@@ -13,6 +13,7 @@ import { numberStockRules } from './number-stock.ts';
 import { numberRules } from './numbers.ts';
 import { onSaleRules } from './on-sale.ts';
 import { priceRules } from './prices.ts';
+import { proofFileRules } from './proof-files.ts';
 import { recordRules } from './record.ts';
 import { retirementRules } from './retirement.ts';
 import type { Rule } from './rule.ts';
@@ -29,6 +30,7 @@ export const AUDIT_RULES: readonly Rule[] = [
   ...dateRules,
   ...channelRules,
   ...submissionRules,
+  ...proofFileRules,
   ...priceRules,
   ...editionRules,
   ...nameRules,

@@ -193,6 +193,7 @@ export function cleanCatalogue(): Catalogue {
     listings: [],
     steps: [],
     differences: [],
+    files: [],
     plans: [],
     tasks: [],
   };

@@ -3,13 +3,14 @@ import { AUDIT_RULES, audit } from '../../../src/rules/audit/index.ts';
 import { MENDED_BY_PRESS } from '../../../src/rules/audit/mendings.ts';
 import { cleanCatalogue } from './clean.ts';
 import { datePlants } from './plants/dates.ts';
+import { filePlants } from './plants/files.ts';
 import { numberPlants } from './plants/numbers.ts';
 import type { Plants } from './plants/plant.ts';
 import { recordPlants } from './plants/record.ts';
 import { salePlants } from './plants/sale.ts';
 import { factsOf } from './rows.ts';
 
-const plants: Plants = { ...numberPlants, ...salePlants, ...datePlants, ...recordPlants };
+const plants: Plants = { ...numberPlants, ...salePlants, ...datePlants, ...recordPlants, ...filePlants };
 
 test('a clean catalogue has no finding', () => {
   expect(audit(factsOf(cleanCatalogue()))).toEqual([]);

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { Button } from '../../../ui/index.ts';
@@ -30,6 +31,7 @@ const VERBS: Record<Need['mend']['at'], string> = {
   edition: 'Edit edition',
   format: 'Edit format',
   file: 'Record the file',
+  check: 'Proof check',
   listing: 'Edit terms',
   'add-listing': 'Add a listing',
 };
@@ -60,6 +62,7 @@ function NeedItem({
   format: Format;
   onMend: (() => void) | undefined;
 }) {
+  const { work } = useWork();
   const { word, tone } = STATES[need.state];
   const on = need.channels.length === 0 ? '' : ` on ${need.channels.join(', ')}`;
   return (
@@ -72,7 +75,11 @@ function NeedItem({
         <strong>{need.label}</strong>: {need.detail}
         {on === '' ? null : <span className="soft">{on}</span>}
       </span>
-      {onMend && need.state !== 'ready' ? (
+      {need.mend.at === 'check' ? (
+        <Link href={`/work/${work.id}/check/${format.id}`} aria-label={`${need.label} of ${format.name}`}>
+          {VERBS.check}
+        </Link>
+      ) : onMend && need.state !== 'ready' ? (
         <Button
           kind="quiet"
           label={`${VERBS[need.mend.at]}: ${need.label} of ${format.name}${on}`}
