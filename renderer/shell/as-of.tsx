@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { formatDay } from '../lib/dates.ts';
 import { useAsOf } from '../location.ts';
 import { Button, DateInput, Dialog, Sign } from '../ui/index.ts';
 
@@ -43,7 +44,7 @@ function AsOfDialog({ today, onClose }: { today: string | undefined; onClose: ()
           max={today}
           required
           help="Every screen then shows what the catalogue’s own dates place on that day, for reading only."
-          error={late ? `Choose a day up to today, ${today}.` : undefined}
+          error={late ? `Choose a day up to today, ${formatDay(today)}.` : undefined}
         />
         <div className="row">
           <Button type="submit" kind="primary" disabled={day === ''} reason="Choose a day first.">

@@ -1,4 +1,5 @@
 import type { OutputOf } from '../../src/contract/index.ts';
+import { formatDay } from '../lib/dates.ts';
 import { useAsOf } from '../location.ts';
 import { Button } from '../ui/index.ts';
 
@@ -10,7 +11,7 @@ export function Banners({ info }: { info: OutputOf<'catalogue.info'> | undefined
       {asOf === undefined ? null : (
         <div className="banner banner-past">
           <p>
-            As of <time dateTime={asOf}>{asOf}</time> — read only
+            As of <time dateTime={asOf}>{formatDay(asOf)}</time> — read only
           </p>
           <Button onClick={() => setAsOf(undefined)}>Back to today</Button>
         </div>

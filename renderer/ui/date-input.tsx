@@ -11,6 +11,13 @@ export interface DateInputProps extends FieldCommon {
   max?: string | undefined;
 }
 
+/** Why a day does not fit; a year that is still being typed is let be. */
+function outside({ value, min, max }: DateInputProps): string | undefined {
+  if (value < '1000') return undefined;
+  if (min !== undefined && value < min) return `Choose ${formatDay(min)} or a later day.`;
+  return max !== undefined && value > max ? `Choose ${formatDay(max)} or an earlier day.` : undefined;
+}
+
 /** A calendar day without time zone, in the system's own date input; a day in any writing can be pasted. */
 export function DateInput(props: DateInputProps) {
   const { hear, note, forget } = useUnderstanding(formatDay, props.onChange);
@@ -21,7 +28,7 @@ export function DateInput(props: DateInputProps) {
     else hear({ text, values: reading.kind === 'sure' ? [reading.day] : reading.days });
   };
   return (
-    <Field {...props}>
+    <Field {...props} error={props.error ?? outside(props)}>
       {(ids) => (
         <>
           <input

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { formatDay } from '../lib/dates.ts';
 import { Sign } from './shapes.tsx';
 
 export interface LockedProps {
@@ -22,7 +23,8 @@ export function Locked({ label, value, since, by, instead }: LockedProps) {
         <span>{value}</span>
       </dd>
       <dd className="field-help">
-        Locked since <time dateTime={since}>{since}</time> by {by}.{instead ? <> {instead}</> : null}
+        Locked since <time dateTime={since}>{formatDay(since)}</time> by {by}.
+        {instead ? <> {instead}</> : null}
       </dd>
     </dl>
   );

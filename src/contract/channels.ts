@@ -18,7 +18,7 @@ export const channelFields = z.object({
   proof: z.enum(PROOF_KINDS),
   subjectLimit: limit,
   keywordLimit: limit,
-  keywordSeparator: z.string().max(3),
+  keywordSeparator: z.string().max(3, { error: 'Keep it to three signs at most.' }),
   descriptionLimit: limit,
   titleLimit: limit,
   subtitleLimit: limit,

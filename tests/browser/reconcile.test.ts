@@ -97,7 +97,7 @@ describe.skipIf(noBrowser).each([
 
   it('is for reading only on a past day', async () => {
     await w.go('/channels/1/reports', 'asOf=2026-11-24');
-    await w.page.getByText('You are looking at 2026-11-24').first().waitFor();
+    await w.page.getByText('You are looking at 24 Nov 2026').first().waitFor();
     expect(await w.page.getByLabel('Report', { exact: true }).count()).toBe(0);
   });
 });

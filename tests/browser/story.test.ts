@@ -108,7 +108,7 @@ describe.skipIf(noBrowser)('the main job on the screens', () => {
       'The Salt Almanac E-book (EPUB): live',
       'The Salt Almanac Paperback: live',
     ]);
-    await w.page.getByText('Locked since 2024-05-02').first().waitFor();
+    await w.page.getByText('Locked since 2 May 2024').first().waitFor();
     await w.press('Edit edition: The Salt Almanac, first edition');
     await w.picture('story-05-locked');
     expect(await w.page.locator('dialog[open]').getByLabel('Title', { exact: true }).count()).toBe(0);

@@ -4,6 +4,7 @@ import { CallRefused, call, useCommand } from '../../api.ts';
 import { saveFile } from '../../lib/save-file.ts';
 import { announce } from '../../status.ts';
 import { Button, Dialog, Refused, Select, TextInput } from '../../ui/index.ts';
+import { useGuardedClose } from '../../ui/use-guarded-close.tsx';
 
 type As = 'tasks' | 'events';
 
@@ -36,6 +37,7 @@ export function CalendarDialog({ settings, readOnly, onClose }: CalendarDialogPr
   const [folder, setFolder] = useState(settings.calendarFolder);
   const update = useCommand('settings.update');
   const same = kept === settings.calendar && folder === settings.calendarFolder;
+  const guard = useGuardedClose(!same, onClose);
   const keep = async () => {
     const answer = await update.run(
       { calendar: kept, calendarFolder: folder },
@@ -46,53 +48,56 @@ export function CalendarDialog({ settings, readOnly, onClose }: CalendarDialogPr
     if (answer.ok) onClose();
   };
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      title="The agenda in your calendar"
-      footer={<Button onClick={onClose}>Done</Button>}
-    >
-      <div className="stack">
-        <p>
-          Taken into a calendar again, a file updates what is there instead of doubling it. Choose all-day
-          entries where a calendar shows no to-dos.
-        </p>
-        <div className="row">
-          <Button onClick={() => void download('tasks')}>Save with to-dos</Button>
-          <Button onClick={() => void download('events')}>Save with all-day entries</Button>
+    <>
+      <Dialog
+        open
+        onClose={guard.close}
+        title="The agenda in your calendar"
+        footer={<Button onClick={guard.close}>Done</Button>}
+      >
+        <div className="stack">
+          <p>
+            Taken into a calendar again, a file updates what is there instead of doubling it. Choose all-day
+            entries where a calendar shows no to-dos.
+          </p>
+          <div className="row">
+            <Button onClick={() => void download('tasks')}>Save with to-dos</Button>
+            <Button onClick={() => void download('events')}>Save with all-day entries</Button>
+          </div>
+          <Select
+            label="Keep a file up to date"
+            name="calendar"
+            value={kept}
+            onChange={setKept}
+            choices={KEPT}
+            disabled={readOnly !== undefined}
+            help="Written anew after each change; a calendar program that follows it shows the agenda by itself. Turned off, the last file stays where it is."
+          />
+          <TextInput
+            label="Folder of that file"
+            name="calendarFolder"
+            mono
+            value={folder}
+            onChange={setFolder}
+            disabled={readOnly !== undefined}
+            error={update.errorOf('calendarFolder')}
+            help="The full path; left empty, beside the catalogue file."
+          />
+          <Refused refusal={update.refusal} fields={['calendarFolder']} />
+          <div>
+            <Button
+              kind="primary"
+              pending={update.pending}
+              disabled={readOnly !== undefined || same}
+              reason={readOnly ?? 'Nothing is changed.'}
+              onClick={() => void keep()}
+            >
+              Save this choice
+            </Button>
+          </div>
         </div>
-        <Select
-          label="Keep a file up to date"
-          name="calendar"
-          value={kept}
-          onChange={setKept}
-          choices={KEPT}
-          disabled={readOnly !== undefined}
-          help="Written anew after each change; a calendar program that follows it shows the agenda by itself. Turned off, the last file stays where it is."
-        />
-        <TextInput
-          label="Folder of that file"
-          name="calendarFolder"
-          mono
-          value={folder}
-          onChange={setFolder}
-          disabled={readOnly !== undefined}
-          error={update.errorOf('calendarFolder')}
-          help="The full path; left empty, beside the catalogue file."
-        />
-        <Refused refusal={update.refusal} fields={['calendarFolder']} />
-        <div>
-          <Button
-            kind="primary"
-            pending={update.pending}
-            disabled={readOnly !== undefined || same}
-            reason={readOnly ?? 'Nothing is changed.'}
-            onClick={() => void keep()}
-          >
-            Save this choice
-          </Button>
-        </div>
-      </div>
-    </Dialog>
+      </Dialog>
+      {guard.question}
+    </>
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { useCommand } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { DateInput, TextArea } from '../../ui/index.ts';
 import { LockNotice, useComingLocks } from './lock-notice.tsx';
 import { TaskDialog } from './task-dialog.tsx';
@@ -19,7 +20,9 @@ export function DoneDialog({ task, today, onClose }: DoneDialogProps) {
   const [note, setNote] = useState('');
   const [asked, setAsked] = useState(false);
   const wrongDay =
-    on === '' || on > today ? `Choose the day on which it was done, up to today, ${today}.` : undefined;
+    on === '' || on > today
+      ? `Choose the day on which it was done, up to today, ${formatDay(today)}.`
+      : undefined;
   const moves = moveInWords(task);
   const confirm = async () => {
     setAsked(true);

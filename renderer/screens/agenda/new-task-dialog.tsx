@@ -3,7 +3,7 @@ import { useCommand } from '../../api.ts';
 import { DateInput, Select, TextArea, TextInput } from '../../ui/index.ts';
 import { useWorkChoices } from '../catalogue/work-choices.ts';
 import { FormDialog } from '../work/parts/form-dialog.tsx';
-import { errorsOf } from '../work/parts/refusals.ts';
+import { useErrors } from '../work/parts/use-inline-errors.ts';
 import { type RecordForm, useRecord } from '../work/parts/use-record.ts';
 
 const NO_WORK = 'none';
@@ -81,7 +81,8 @@ export function NewTaskDialog({ today, workId, onClose }: NewTaskDialogProps) {
   const work = workId === undefined ? NO_WORK : String(workId);
   const form = useRecord<NewTask>({ title: '', dueOn: today, work, note: '' });
   const [asked, setAsked] = useState(false);
-  const refused = errorsOf(create.refusal);
+  const { title, dueOn, note } = form.changes();
+  const refused = useErrors('tasks.create', { title, dueOn, note }, create.refusal);
   const lacks: Partial<Record<string, string>> = missing(form.draft);
   const send = async () => {
     setAsked(true);

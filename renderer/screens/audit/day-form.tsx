@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { formatDay } from '../../lib/dates.ts';
 import { useAsOf } from '../../location.ts';
 import { Button, DateInput, Toolbar } from '../../ui/index.ts';
 
@@ -12,7 +13,7 @@ export function DayForm({ today }: { today: string }) {
     setSeen(shown);
     setDay(shown);
   }
-  const wrong = day === '' || day > today ? `Choose a day up to today, ${today}.` : undefined;
+  const wrong = day === '' || day > today ? `Choose a day up to today, ${formatDay(today)}.` : undefined;
   return (
     <form
       className="audit-day"

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { formatDay } from '../../lib/dates.ts';
 import { Button, Notice, Standing } from '../../ui/index.ts';
 import { FindingLine } from './finding-line.tsx';
 import { type Audit, byRule, type Finding, type Rule, SEVERITY_ORDER, type Severity } from './words.ts';
@@ -80,7 +81,7 @@ export function Findings({ audit, rules, whole }: FindingsProps) {
   if (audit.findings.length === 0)
     return (
       <Notice tone="done" title="Nothing to fix.">
-        None of the {audit.rules.toLocaleString()} rules found anything as of {audit.asOf}.
+        None of the {audit.rules.toLocaleString()} rules found anything as of {formatDay(audit.asOf)}.
       </Notice>
     );
   return SEVERITY_ORDER.map((severity) => {

@@ -1,4 +1,5 @@
 import { useQueryOf } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { useAsOf } from '../../location.ts';
 import { EmptyState, Notice, PageHeader, Refused, Section } from '../../ui/index.ts';
 import { HelpLink } from '../help/help-link.tsx';
@@ -49,7 +50,7 @@ function Report({ audit }: { audit: Audit }) {
       ) : null}
       <Section title="Formats">
         {audit.formats.length === 0 ? (
-          <EmptyState title={`No format as of ${audit.asOf}`}>
+          <EmptyState title={`No format as of ${formatDay(audit.asOf)}`}>
             Formats are added to the editions of a work.
           </EmptyState>
         ) : (

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { OutputOf } from '../../../src/contract/index.ts';
 import { useQueryOf } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { useAsOf } from '../../location.ts';
 import { Button, EmptyState, Refused, SearchInput } from '../../ui/index.ts';
 import { Pager } from './pager.tsx';
@@ -27,7 +28,11 @@ function NoneFound({ terms }: { terms: ListTerms }) {
 function NoWorks({ newWork }: { newWork: ReactNode }) {
   const { asOf } = useAsOf();
   if (asOf !== undefined)
-    return <EmptyState title={`No work had a format on ${asOf}`}>Choose a later day, or today.</EmptyState>;
+    return (
+      <EmptyState title={`No work had a format on ${formatDay(asOf)}`}>
+        Choose a later day, or today.
+      </EmptyState>
+    );
   return (
     <EmptyState title="No work yet" action={newWork}>
       A work is a text across all its editions; make one for each book you publish or plan.

@@ -4,7 +4,8 @@ import { useReadOnly } from '../../read-only.ts';
 import { Button, Dialog, Notice, Refused } from '../../ui/index.ts';
 import { useGuardedClose } from '../../ui/use-guarded-close.tsx';
 import { type CheckedCommand, useCheckedCommand } from '../settings/parts/use-checked-command.ts';
-import { type ChannelDraft, draftOf, missingDays, NEW_CHANNEL } from './channel-draft.ts';
+import { useInlineErrors } from '../work/parts/use-inline-errors.ts';
+import { type ChannelDraft, changesFrom, draftOf, missingDays, NEW_CHANNEL } from './channel-draft.ts';
 import {
   LimitsItHas,
   LocksBesides,
@@ -32,13 +33,18 @@ interface FormProps {
   before: ChannelDraft;
   confirm: string;
   command: Pick<CheckedCommand<'channels.create'>, 'form' | 'errorOf' | 'pending' | 'refusal'>;
+  /** What the contract finds wrong with what is typed. */
+  operation: 'channels.create' | 'channels.update';
+  id?: number | undefined;
   save: (draft: ChannelDraft) => void;
   onClose: () => void;
 }
 
-function ChannelForm({ title, before, confirm, command, save, onClose }: FormProps) {
+function ChannelForm(props: FormProps) {
+  const { title, before, confirm, command, save, onClose } = props;
   const [draft, setDraft] = useState(before);
   const readOnly = useReadOnly();
+  const inline = useInlineErrors(props.operation, { id: props.id, ...changesFrom(before, draft) });
   const guard = useGuardedClose(JSON.stringify(draft) !== JSON.stringify(before), onClose);
   return (
     <>
@@ -59,7 +65,7 @@ function ChannelForm({ title, before, confirm, command, save, onClose }: FormPro
                 <part.fields
                   draft={draft}
                   onChange={(change) => setDraft((now) => ({ ...now, ...change }))}
-                  errorOf={command.errorOf}
+                  errorOf={(field) => command.errorOf(field) ?? inline(field)}
                 />
               </div>
             </fieldset>
@@ -95,6 +101,7 @@ export function AddChannelDialog({ onClose }: { onClose: () => void }) {
     <ChannelForm
       title="Add a channel"
       confirm="Add the channel"
+      operation="channels.create"
       before={NEW_CHANNEL}
       command={command}
       save={(draft) => void save(draft)}
@@ -116,6 +123,8 @@ export function EditChannelDialog({ channel, onClose }: { channel: Channel; onCl
     <ChannelForm
       title={channel.name}
       confirm="Save"
+      operation="channels.update"
+      id={channel.id}
       before={before}
       command={command}
       save={(draft) => void save(draft)}

@@ -15,6 +15,14 @@ export function draftOf(channel: Channel): ChannelDraft {
   return fields;
 }
 
+/** What was typed over the channel as it was. */
+export function changesFrom(before: ChannelDraft, draft: ChannelDraft): Partial<ChannelDraft> {
+  const changed = Object.entries(draft).filter(
+    ([field, value]) => JSON.stringify(value) !== JSON.stringify(before[field as keyof ChannelDraft]),
+  );
+  return Object.fromEntries(changed);
+}
+
 const DAYS = 'Write a number of days from 0 to 365.';
 
 /** What the form itself finds missing before the contract is asked. */

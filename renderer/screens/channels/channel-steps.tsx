@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Channel } from '../../../src/contract/channels.ts';
 import { useCommand, useQueryOf } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { useReadOnly } from '../../read-only.ts';
 import { Button, ConfirmDialog, DateInput } from '../../ui/index.ts';
 
@@ -26,7 +27,7 @@ function CloseQuestion({ channel, onClose }: QuestionProps) {
       onConfirm={() => {
         if (closedOn === '') return;
         void command
-          .run({ id: channel.id, closedOn }, `${channel.name} is closed since ${closedOn}.`)
+          .run({ id: channel.id, closedOn }, `${channel.name} is closed since ${formatDay(closedOn)}.`)
           .then((answer) => answer.ok && onClose());
       }}
     >

@@ -1,6 +1,7 @@
 import { Fragment } from 'react';
 import { Link } from 'wouter';
 import type { Channel } from '../../../src/contract/channels.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { type Column, Sign, Table } from '../../ui/index.ts';
 import { ChannelSteps } from './channel-steps.tsx';
 import { KIND_WORDS, limitsInWords, listingsInWords, PROOF_WORDS, termsInWords } from './words.ts';
@@ -36,7 +37,7 @@ function Listings({ channel }: { channel: Channel }) {
         <p className="standing standing-quiet">
           <Sign name="close" />
           <span>
-            closed <span className="standing-detail nowrap">since {channel.closedOn}</span>
+            closed <span className="standing-detail nowrap">since {formatDay(channel.closedOn)}</span>
           </span>
         </p>
       )}

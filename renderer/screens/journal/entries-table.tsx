@@ -13,8 +13,8 @@ import { sentenceOf } from './sentences.ts';
 import type { JournalTerms } from './use-journal.ts';
 
 /** Reading form of an instant in the user's own zone. */
-const momentOf = (at: string): string =>
-  new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'medium' }).format(new Date(at));
+const MOMENT = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'medium' });
+const momentOf = (at: string): string => MOMENT.format(new Date(at));
 
 const side = (entry: Entry, which: 'before' | 'after'): string =>
   changesOf(entry)

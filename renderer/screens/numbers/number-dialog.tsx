@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import { useQueryOf } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { Button, Dialog, Isbn, KeyValue, type KeyValueItem, Refused, Standing } from '../../ui/index.ts';
 import { NumberBarcode } from './number-barcode.tsx';
 import { NumberSteps, type Question } from './number-steps.tsx';
@@ -27,7 +28,11 @@ function facts(row: NumberRow): KeyValueItem[] {
     {
       label: 'Standing',
       value: (
-        <Standing of="number" value={row.standing} detail={row.since ? `since ${row.since}` : undefined} />
+        <Standing
+          of="number"
+          value={row.standing}
+          detail={row.since ? `since ${formatDay(row.since)}` : undefined}
+        />
       ),
     },
     ...(row.usedFor === ''

@@ -3,6 +3,7 @@ import type { Block } from '../../../src/contract/blocks.ts';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import { NUMBER_STANDINGS } from '../../../src/contract/terms.ts';
 import { useQueryOf } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { classNames } from '../../ui/class-names.ts';
 import { Isbn, Refused, Standing } from '../../ui/index.ts';
 import { SHAPES } from '../../ui/standing-shapes.tsx';
@@ -17,7 +18,11 @@ function NumberLine({ row, next }: { row: NumberRow | undefined; next: boolean }
   return (
     <div className="cell-line">
       <Isbn value={row.hyphenated} />
-      <Standing of="number" value={row.standing} detail={row.since ? `since ${row.since}` : undefined} />
+      <Standing
+        of="number"
+        value={row.standing}
+        detail={row.since ? `since ${formatDay(row.since)}` : undefined}
+      />
       <span>
         {row.usedFor}
         {row.spentReason ? `${row.usedFor ? ' · ' : ''}${row.spentReason}` : ''}

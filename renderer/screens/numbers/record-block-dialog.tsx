@@ -4,6 +4,7 @@ import type { BlockResult } from '../../../src/rules/isbn/index.ts';
 import { Button, Dialog, Notice, Refused, TextInput } from '../../ui/index.ts';
 import { useGuardedClose } from '../../ui/use-guarded-close.tsx';
 import { useCheckedCommand } from '../settings/parts/use-checked-command.ts';
+import { useInlineErrors } from '../work/parts/use-inline-errors.ts';
 import { BlockFields, NO_NOTES, notesInput } from './block-fields.tsx';
 import { useBlockPreview } from './block-preview.ts';
 
@@ -41,6 +42,7 @@ function RecordBlock({ onClose, onDone }: { onClose: () => void; onDone: (block:
   const [prefix, setPrefix] = useState('');
   const [notes, setNotes] = useState(NO_NOTES);
   const command = useCheckedCommand('blocks.add', addBlock.input);
+  const inline = useInlineErrors('blocks.add', { prefix, ...notesInput(notes) });
   const preview = useBlockPreview(prefix);
   const guard = useGuardedClose(prefix !== '' || notes !== NO_NOTES, onClose);
   const save = async () => {
@@ -74,7 +76,11 @@ function RecordBlock({ onClose, onDone }: { onClose: () => void; onDone: (block:
             help="As the ISBN agency’s letter gives it, such as 979-8-969999. How many numbers the block holds follows from it."
           />
           <Preview result={preview} onRepair={setPrefix} />
-          <BlockFields notes={notes} onChange={setNotes} errorOf={command.errorOf} />
+          <BlockFields
+            notes={notes}
+            onChange={setNotes}
+            errorOf={(field) => command.errorOf(field) ?? inline(field)}
+          />
           <Refused refusal={command.refusal} fields={['prefix', 'label', 'note', 'boughtOn', 'cost']} />
           <div className="row">
             <Button type="submit" kind="primary" pending={command.pending}>

@@ -1,6 +1,7 @@
 import type { Block } from '../../../src/contract/blocks.ts';
 import type { NumberRow } from '../../../src/contract/numbers.ts';
 import type { Money } from '../../../src/contract/operation.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { minorDigits } from '../../lib/money.ts';
 
 /** How many numbers a page of the picture or one question to the host holds at most. */
@@ -23,7 +24,7 @@ export function countsInWords(counts: Block['counts'], capacity: number): string
 /** The whole of a number in one line, as a screen reader says it. */
 export function numberInWords(row: NumberRow): string {
   const parts = [row.hyphenated, row.standing, row.usedFor, row.spentReason ?? ''];
-  if (row.since) parts.push(`since ${row.since}`);
+  if (row.since) parts.push(`since ${formatDay(row.since)}`);
   return parts.filter((part) => part !== '').join(', ');
 }
 

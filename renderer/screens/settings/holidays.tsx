@@ -22,10 +22,15 @@ function HolidayList({ days, onRemove }: { days: readonly string[]; onRemove: (d
       {days.map((day) => (
         <li key={day}>
           <time dateTime={day} className="mono">
-            {day}
+            {formatDay(day)}
           </time>
           <span className="soft">{weekday(day)}</span>
-          <IconButton sign="close" label={`Remove ${day}`} labelHidden onClick={() => onRemove(day)} />
+          <IconButton
+            sign="close"
+            label={`Remove ${formatDay(day)}`}
+            labelHidden
+            onClick={() => onRemove(day)}
+          />
         </li>
       ))}
     </ul>

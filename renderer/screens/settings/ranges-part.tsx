@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { loadRanges } from '../../../src/contract/ranges.ts';
 import { useCommand, useQueryOf } from '../../api.ts';
+import { formatDay } from '../../lib/dates.ts';
 import { Button, FileInput, KeyValue, Refused, Section } from '../../ui/index.ts';
 import { FormDialog } from '../work/parts/form-dialog.tsx';
 import { checkInput } from './parts/input-check.ts';
@@ -31,6 +32,7 @@ function LoadDialog({ onClose }: { onClose: () => void }) {
       pending={load.pending}
       refusal={load.refusal}
       fields={['xml']}
+      dirty={xml !== undefined}
       width="narrow"
     >
       <p>
@@ -71,7 +73,8 @@ export function RangesPart({ readOnly }: { readOnly: string | undefined }) {
               { label: 'Registration groups', value: facts.groups.toLocaleString() },
               {
                 label: 'How it came here',
-                value: facts.loadedOn === null ? 'with Edition Ledger' : `loaded on ${facts.loadedOn}`,
+                value:
+                  facts.loadedOn === null ? 'with Edition Ledger' : `loaded on ${formatDay(facts.loadedOn)}`,
               },
             ]}
           />

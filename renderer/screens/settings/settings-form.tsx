@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Settings, updateSettings } from '../../../src/contract/settings.ts';
 import { Button, Notice, Refused, Section, TextInput } from '../../ui/index.ts';
+import { useInlineErrors } from '../work/parts/use-inline-errors.ts';
 import { isFullPath } from './backups/words.ts';
 import { DaysPart } from './days-part.tsx';
 import { PriceEndings } from './endings.tsx';
@@ -90,7 +91,9 @@ export function SettingsForm({ file, saved, readOnly }: SettingsFormProps) {
   const values = { ...saved, ...kept.changes };
   const command = useCheckedCommand('settings.update', updateSettings.input);
   const { overdue, wrong, changeOverdue, fill } = useOverdue(values.removalOverdueDays, kept.change);
-  const fields: SettingFields = { values, change: kept.change, errorOf: command.errorOf };
+  const inline = useInlineErrors('settings.update', changesFrom(saved, kept.changes));
+  const errorOf = (field: string) => command.errorOf(field) ?? inline(field);
+  const fields: SettingFields = { values, change: kept.change, errorOf };
   const count = Object.keys(kept.changes).length + Object.keys(wrong).length;
   const drop = () => {
     kept.drop();

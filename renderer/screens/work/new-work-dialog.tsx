@@ -6,7 +6,7 @@ import { namedContributors } from './edition/contributors-input.tsx';
 import { IdentityInputs } from './edition/identity-inputs.tsx';
 import { blankEdition } from './parts/blanks.ts';
 import { FormDialog } from './parts/form-dialog.tsx';
-import { errorsOf } from './parts/refusals.ts';
+import { useErrors } from './parts/use-inline-errors.ts';
 import { useRecord } from './parts/use-record.ts';
 import './forms.css';
 
@@ -29,7 +29,7 @@ function OpenNewWork({ onClose, onCreated, settings }: NewWorkDialogProps & { se
   const form = useRecord(blankEdition({ title: '', language: settings.language, imprint: settings.imprint }));
   const note = useRecord({ workNote: '' });
   const create = useCommand('works.create');
-  const errorOf = errorsOf(create.refusal);
+  const errorOf = useErrors('works.create', { ...form.changes(), ...note.changes() }, create.refusal);
   const send = async () => {
     const { draft } = form;
     const contributors = namedContributors(draft.contributors);

@@ -4,7 +4,7 @@ import { useCommand } from '../../api.ts';
 import { Button, ConfirmDialog, TextArea, TextInput } from '../../ui/index.ts';
 import { NewEditionDialog } from './edition/edition-dialog.tsx';
 import { FormDialog } from './parts/form-dialog.tsx';
-import { errorsOf } from './parts/refusals.ts';
+import { useErrors } from './parts/use-inline-errors.ts';
 import { useRecord } from './parts/use-record.ts';
 import { useWork } from './parts/work-context.tsx';
 
@@ -35,7 +35,7 @@ function EditWork({ onClose }: { onClose: () => void }) {
   const form = useRecord({ title: work.title, note: work.note });
   const { draft, set } = form;
   const update = useCommand('works.update');
-  const errorOf = errorsOf(update.refusal);
+  const errorOf = useErrors('works.update', { id: work.id, ...form.changes() }, update.refusal);
   const send = async () => {
     const answer = await update.run({ id: work.id, ...form.changes() }, 'The work is changed.');
     if (answer.ok) onClose();

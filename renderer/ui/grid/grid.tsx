@@ -1,7 +1,7 @@
 // A grid is no <table>: only the rows in sight are there, so its roles are written out.
 // biome-ignore-all lint/a11y/useSemanticElements: see above.
 // biome-ignore-all lint/a11y/useAriaPropsSupportedByRole: the role of a cell comes with its other attributes.
-import type { CSSProperties, PointerEvent } from 'react';
+import { type CSSProperties, memo, type PointerEvent } from 'react';
 import { classNames } from '../class-names.ts';
 import { type GridColumn, type GridProps, NARROWEST, type Place, WIDEST } from './types.ts';
 import { ROW_HEIGHT, useGrid } from './use-grid.ts';
@@ -93,24 +93,29 @@ function Head<Row>({ props, at, cellId, setPlace }: { props: GridProps<Row> } & 
   );
 }
 
-function Line<Row>(line: { props: GridProps<Row>; index: number; start: number } & CellShared) {
-  const { props, index, start, at, cellId, setPlace } = line;
-  const row = props.rowAt(index);
-  const id = props.idAt(index);
-  const chosen = props.chosen.has(id);
+interface LineProps<Row> {
+  row: Row | undefined;
+  index: number;
+  start: number;
+  chosen: boolean;
+  /** The column that the keys are at, where they are in this row. */
+  column: number | undefined;
+  columns: readonly GridColumn<Row>[];
+  nameOf: (row: Row) => string;
+  cellId: CellShared['cellId'];
+  setPlace: CellShared['setPlace'];
+  onToggle: (index: number) => void;
+}
+
+function OneLine<Row>(props: LineProps<Row>) {
+  const { row, index, chosen, column: at, cellId, setPlace } = props;
   const cell = (column: number) => ({
     id: cellId(index, column),
     role: 'gridcell',
-    tabIndex: at.row === index && at.column === column ? 0 : -1,
+    tabIndex: at === column ? 0 : -1,
     'aria-colindex': column + 1,
     onFocus: () => setPlace({ row: index, column }),
   });
-  const toggle = () => {
-    const next = new Set(props.chosen);
-    if (!next.delete(id)) next.add(id);
-    props.onChoose(next);
-  };
-  const content = (column: GridColumn<Row>) => (row === undefined ? '…' : column.cell(row));
   return (
     // biome-ignore lint/a11y/useFocusableInteractive: the cells take the focus, as the grid pattern has it.
     <div
@@ -118,7 +123,7 @@ function Line<Row>(line: { props: GridProps<Row>; index: number; start: number }
       className={classNames('grid-row', chosen && 'row-chosen')}
       aria-rowindex={index + 2}
       aria-selected={chosen}
-      style={{ position: 'absolute', top: start, height: ROW_HEIGHT }}
+      style={{ position: 'absolute', top: props.start, height: ROW_HEIGHT }}
     >
       <div {...cell(0)} className="grid-cell grid-check">
         <input
@@ -126,7 +131,7 @@ function Line<Row>(line: { props: GridProps<Row>; index: number; start: number }
           tabIndex={-1}
           aria-label={row === undefined ? 'Choose this row' : `Choose ${props.nameOf(row)}`}
           checked={chosen}
-          onChange={toggle}
+          onChange={() => props.onToggle(index)}
         />
       </div>
       {props.columns.map((column, place) => (
@@ -135,19 +140,22 @@ function Line<Row>(line: { props: GridProps<Row>; index: number; start: number }
           {...cell(place + 1)}
           className={classNames('grid-cell', column.align === 'end' && 'align-end')}
         >
-          {content(column)}
+          {row === undefined ? '…' : column.cell(row)}
         </div>
       ))}
     </div>
   );
 }
 
+/** Drawn anew only where the row itself, its choice or the place of the keys changed: scrolling moves the rest. */
+const Line = memo(OneLine) as typeof OneLine;
+
 /**
  * A table of any length by the grid pattern of the WAI-ARIA Authoring Practices: one stop of the Tab key, arrows within,
  * Space chooses, Enter opens, Ctrl C copies. Only the rows in sight are drawn.
  */
 export function Grid<Row>(props: GridProps<Row>) {
-  const { frame, items, height, at, cellId, setPlace, onKeyDown } = useGrid(props);
+  const { frame, items, height, at, cellId, setPlace, onKeyDown, onToggle } = useGrid(props);
   const tracks = [
     '2.5rem',
     ...props.columns.map((column) => `${props.widths[column.key] ?? column.width}px`),
@@ -170,7 +178,19 @@ export function Grid<Row>(props: GridProps<Row>) {
       <Head props={props} {...shared} />
       <div role="rowgroup" className="grid-body" style={{ height }}>
         {items.map((item) => (
-          <Line key={item.key} props={props} index={item.index} start={item.start} {...shared} />
+          <Line
+            key={item.key}
+            row={props.rowAt(item.index)}
+            index={item.index}
+            start={item.start}
+            chosen={props.chosen.has(props.idAt(item.index))}
+            column={at.row === item.index ? at.column : undefined}
+            columns={props.columns}
+            nameOf={props.nameOf}
+            cellId={cellId}
+            setPlace={setPlace}
+            onToggle={onToggle}
+          />
         ))}
       </div>
     </div>

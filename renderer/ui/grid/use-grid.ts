@@ -1,5 +1,5 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
-import { type KeyboardEvent, useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, useCallback, useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
 import { placeAfter, withRows } from './move.ts';
 import type { GridProps, Place } from './types.ts';
 import { NARROWEST, WIDEST } from './types.ts';
@@ -67,6 +67,18 @@ function actByKey<Row>(event: KeyboardEvent, props: GridProps<Row>, { row, colum
   return true;
 }
 
+/** Chooses a row or not; the same function for as long as the grid is there. */
+function useToggle<Row>(props: GridProps<Row>) {
+  const latest = useRef(props);
+  useLayoutEffect(() => {
+    latest.current = props;
+  });
+  return useCallback((index: number) => {
+    const { chosen, idAt, onChoose } = latest.current;
+    onChoose(withRows(chosen, [index, index], idAt, !chosen.has(idAt(index))));
+  }, []);
+}
+
 /** The state of a grid: where the keys are, which rows are in sight, and what each key does. */
 export function useGrid<Row>(props: GridProps<Row>) {
   const id = useId();
@@ -77,7 +89,8 @@ export function useGrid<Row>(props: GridProps<Row>) {
   };
   const { frame, rows, items } = useRowsInSight(props, at.row);
   const moved = useRef(false);
-  const cellId = (row: number, column: number) => `${id}-${row}-${column}`;
+  const cellId = useCallback((row: number, column: number) => `${id}-${row}-${column}`, [id]);
+  const onToggle = useToggle(props);
   // Before the next key arrives: it must find the focus where this one put it.
   useLayoutEffect(() => {
     if (!moved.current) return;
@@ -113,5 +126,5 @@ export function useGrid<Row>(props: GridProps<Row>) {
     }
     if (done || next) event.preventDefault();
   };
-  return { frame, items, height: rows.getTotalSize(), at, cellId, setPlace, onKeyDown };
+  return { frame, items, height: rows.getTotalSize(), at, cellId, setPlace, onKeyDown, onToggle };
 }

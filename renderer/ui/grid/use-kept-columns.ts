@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { recall, remember } from '../../lib/memory.ts';
 import type { GridColumn } from './types.ts';
 
@@ -31,10 +31,14 @@ export function useKeptColumns<Row>(memory: string, set: ColumnSet<Row>) {
     setKept(next);
     remember(memory, JSON.stringify(next));
   };
+  const columns = useMemo(
+    () => set.all.filter((column) => kept.shown.includes(column.key)),
+    [set.all, kept.shown],
+  );
   return {
     ...kept,
     all: set.all,
-    columns: set.all.filter((column) => kept.shown.includes(column.key)),
+    columns,
     show: (key: string, on: boolean) =>
       keep({ ...kept, shown: on ? [...kept.shown, key] : kept.shown.filter((one) => one !== key) }),
     setWidth: (key: string, width: number) => keep({ ...kept, widths: { ...kept.widths, [key]: width } }),

@@ -3,6 +3,7 @@ import type { BulkAction } from '../../../../src/contract/bulk.ts';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useCommand } from '../../../api.ts';
 import { Button, Dialog, Notice, Refused } from '../../../ui/index.ts';
+import { useGuardedClose } from '../../../ui/use-guarded-close.tsx';
 import { counted } from '../words.ts';
 import { BulkFields } from './bulk-fields.tsx';
 import { BULK_NAMES } from './bulk-names.ts';
@@ -61,6 +62,7 @@ export function BulkDialog({ what, formatIds, onClose, onDone }: BulkDialogProps
     if (answer.ok && mode === 'preview') setPreview(answer.value);
     else if (answer.ok) onDone();
   };
+  const guard = useGuardedClose(action !== undefined, onClose);
   const nothing = preview?.done === 0;
   const go = preview ? (
     <Button
@@ -86,36 +88,39 @@ export function BulkDialog({ what, formatIds, onClose, onDone }: BulkDialogProps
     </Button>
   );
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      title={`${BULK_NAMES[what]}: ${counted(formatIds.length, 'format')}`}
-      footer={
-        <>
-          {go}
-          <Button onClick={onClose}>Keep as it is</Button>
-        </>
-      }
-    >
-      <form
-        className="stack"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void run('preview');
-        }}
+    <>
+      <Dialog
+        open
+        onClose={guard.close}
+        title={`${BULK_NAMES[what]}: ${counted(formatIds.length, 'format')}`}
+        footer={
+          <>
+            {go}
+            <Button onClick={guard.close}>Keep as it is</Button>
+          </>
+        }
       >
-        <BulkFields
-          what={what}
-          onChange={(next) => {
-            setAction(next);
-            setPreview(undefined);
-            bulk.clear();
+        <form
+          className="stack"
+          onSubmit={(event) => {
+            event.preventDefault();
+            void run('preview');
           }}
-        />
-        <Refused refusal={bulk.refusal} />
-        {preview ? <Preview result={preview} /> : null}
-        <button type="submit" hidden tabIndex={-1} />
-      </form>
-    </Dialog>
+        >
+          <BulkFields
+            what={what}
+            onChange={(next) => {
+              setAction(next);
+              setPreview(undefined);
+              bulk.clear();
+            }}
+          />
+          <Refused refusal={bulk.refusal} />
+          {preview ? <Preview result={preview} /> : null}
+          <button type="submit" hidden tabIndex={-1} />
+        </form>
+      </Dialog>
+      {guard.question}
+    </>
   );
 }

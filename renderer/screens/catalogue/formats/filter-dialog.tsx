@@ -3,6 +3,7 @@ import type { FormatTerms } from '../../../../src/contract/format-list.ts';
 import { FORMAT_STANDINGS, formName, LISTING_STANDINGS } from '../../../../src/contract/terms.ts';
 import { useQueryOf } from '../../../api.ts';
 import { Button, Checkbox, DateInput, Dialog, Select } from '../../../ui/index.ts';
+import { useGuardedClose } from '../../../ui/use-guarded-close.tsx';
 import { languageName } from '../../work/parts/names.ts';
 import { NO_TERMS } from './use-terms.ts';
 
@@ -126,39 +127,43 @@ export function FilterDialog({
 }) {
   const [draft, setDraft] = useState(terms);
   const set = (part: Partial<FormatTerms>) => setDraft((now) => ({ ...now, ...part }));
+  const guard = useGuardedClose(JSON.stringify(draft) !== JSON.stringify(terms), onClose);
   const backwards = draft.from !== null && draft.to !== null && draft.from > draft.to;
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      title="Filter the formats"
-      width="wide"
-      footer={
-        <>
-          <Button
-            kind="primary"
-            disabled={backwards}
-            reason="The first day lies after the last."
-            onClick={() => onApply(draft)}
-          >
-            Show these
-          </Button>
-          <Button onClick={() => setDraft({ ...NO_TERMS, text: draft.text })}>Clear</Button>
-        </>
-      }
-    >
-      <div className="stack">
-        <p className="soft">
-          Every kind of condition that is set must hold; within a kind, any of the ticked ones.
-        </p>
-        <Groups draft={draft} set={set} />
-        <Days draft={draft} set={set} />
-        <Checkbox
-          label="Only where the audit found something"
-          checked={draft.withFindings}
-          onChange={(withFindings) => set({ withFindings })}
-        />
-      </div>
-    </Dialog>
+    <>
+      <Dialog
+        open
+        onClose={guard.close}
+        title="Filter the formats"
+        width="wide"
+        footer={
+          <>
+            <Button
+              kind="primary"
+              disabled={backwards}
+              reason="The first day lies after the last."
+              onClick={() => onApply(draft)}
+            >
+              Show these
+            </Button>
+            <Button onClick={() => setDraft({ ...NO_TERMS, text: draft.text })}>Clear</Button>
+          </>
+        }
+      >
+        <div className="stack">
+          <p className="soft">
+            Every kind of condition that is set must hold; within a kind, any of the ticked ones.
+          </p>
+          <Groups draft={draft} set={set} />
+          <Days draft={draft} set={set} />
+          <Checkbox
+            label="Only where the audit found something"
+            checked={draft.withFindings}
+            onChange={(withFindings) => set({ withFindings })}
+          />
+        </div>
+      </Dialog>
+      {guard.question}
+    </>
   );
 }

@@ -18,6 +18,7 @@ function SaveDialog({ terms, onClose }: { terms: FormatTerms; onClose: () => voi
       pending={save.pending}
       refusal={save.refusal}
       fields={['name']}
+      dirty={name !== ''}
       blocked={name.trim() === '' ? 'Give it a name first.' : undefined}
       onClose={onClose}
       onSubmit={() =>

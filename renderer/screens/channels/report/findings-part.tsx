@@ -5,6 +5,7 @@ import {
   type ReportFindingKind,
 } from '../../../../src/contract/reports.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { useReadOnly } from '../../../read-only.ts';
 import { Button, Isbn, Refused, Standing } from '../../../ui/index.ts';
 import { KIND_TITLES } from './words.ts';
@@ -53,7 +54,7 @@ function WhatIsDone({ finding }: { finding: ReportFinding }) {
   const ended = task !== null && (task.standing === 'done' || task.standing === 'dropped');
   return (
     <div className="row">
-      <span className="soft">since the report of {finding.on}</span>
+      <span className="soft">since the report of {formatDay(finding.on)}</span>
       {task === null ? null : (
         <span>
           Task <Standing of="task" value={task.standing} />: <Link href="/agenda">{task.title}</Link>
@@ -95,7 +96,7 @@ export function FindingsPart({ findings, total }: { findings: readonly ReportFin
               <li key={finding.id}>
                 <p>{finding.sentence}</p>
                 <p className="soft">
-                  told {finding.on}, mended {finding.closedOn}
+                  told {formatDay(finding.on)}, mended {formatDay(finding.closedOn ?? '')}
                 </p>
               </li>
             ))}

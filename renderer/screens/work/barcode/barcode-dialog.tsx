@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { type CallRefused, useQueryOf } from '../../../api.ts';
 import { Dialog, Notice, Refused } from '../../../ui/index.ts';
+import { useGuardedClose } from '../../../ui/use-guarded-close.tsx';
 import './barcode.css';
 import { BarcodeFields } from './barcode-fields.tsx';
 import { BarcodePicture } from './barcode-picture.tsx';
@@ -41,33 +42,45 @@ export function BarcodeDialog({ format, onClose }: BarcodeDialogProps) {
   }, [notSaved]);
   const refusal = notSaved ?? drawn.error ?? undefined;
   const root = rootOf(refusal);
+  // As it was at first, or as it was last saved as a file: nothing is lost with it.
+  const [safe, setSafe] = useState<BarcodeDraft>(FIRST_DRAFT);
+  const guard = useGuardedClose(draft !== safe, onClose);
   const shownAtField = root !== undefined && FIELDS.includes(root);
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      title={`Bar code of ${format.name}`}
-      footer={
-        <SaveButtons formatId={format.id} draft={draft} refusal={drawn.error} onRefused={setNotSaved} />
-      }
-    >
-      <div className="stack" ref={box}>
-        <BarcodePicture drawn={drawn.data} hyphenated={format.hyphenated ?? ''} />
-        <Refused refusal={shownAtField ? undefined : refusal} />
-        <BarcodeFields
-          draft={draft}
-          set={(part) => {
-            setNotSaved(undefined);
-            set(part);
-          }}
-          prices={format.prices}
-          errorOf={(field) => (root === field ? refusal?.message : undefined)}
-        />
-        <Notice title="Your printer’s own requirements prevail.">
-          Ask for the size, the place on the cover and the bar width reduction before you send the file, and
-          have a printed copy scanned.
-        </Notice>
-      </div>
-    </Dialog>
+    <>
+      <Dialog
+        open
+        onClose={guard.close}
+        title={`Bar code of ${format.name}`}
+        footer={
+          <SaveButtons
+            formatId={format.id}
+            draft={draft}
+            refusal={drawn.error}
+            onRefused={setNotSaved}
+            onSaved={() => setSafe(draft)}
+          />
+        }
+      >
+        <div className="stack" ref={box}>
+          <BarcodePicture drawn={drawn.data} hyphenated={format.hyphenated ?? ''} />
+          <Refused refusal={shownAtField ? undefined : refusal} />
+          <BarcodeFields
+            draft={draft}
+            set={(part) => {
+              setNotSaved(undefined);
+              set(part);
+            }}
+            prices={format.prices}
+            errorOf={(field) => (root === field ? refusal?.message : undefined)}
+          />
+          <Notice title="Your printer’s own requirements prevail.">
+            Ask for the size, the place on the cover and the bar width reduction before you send the file, and
+            have a printed copy scanned.
+          </Notice>
+        </div>
+      </Dialog>
+      {guard.question}
+    </>
   );
 }

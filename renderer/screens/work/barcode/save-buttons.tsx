@@ -13,6 +13,7 @@ interface SaveButtonsProps {
   /** Why it cannot be drawn as it stands. */
   refusal: CallRefused | null;
   onRefused: (refusal: CallRefused | undefined) => void;
+  onSaved: () => void;
 }
 
 /** Draws the bar code in a form and hands it over as a file. */
@@ -25,13 +26,14 @@ async function save(formatId: number, draft: BarcodeDraft, as: As): Promise<void
 }
 
 /** One button for each form of file. */
-export function SaveButtons({ formatId, draft, refusal, onRefused }: SaveButtonsProps) {
+export function SaveButtons({ formatId, draft, refusal, onRefused, onSaved }: SaveButtonsProps) {
   const [pending, setPending] = useState<As>();
   const start = async (as: As) => {
     setPending(as);
     onRefused(undefined);
     try {
       await save(formatId, draft, as);
+      onSaved();
     } catch (thrown) {
       const refused =
         thrown instanceof CallRefused

@@ -1,6 +1,7 @@
 import { COST_KINDS, type Cost, type CostFields } from '../../../../src/contract/costs.ts';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { currencyCodes } from '../../../lib/money.ts';
 import { ConfirmDialog, DateInput, MoneyInput, Select, TextArea, TextInput } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
@@ -153,7 +154,7 @@ export function RemoveCost({ cost, onClose }: { cost: Cost; onClose: () => void 
         void remove.run({ id: cost.id }, 'The cost is removed.').then((answer) => answer.ok && onClose())
       }
     >
-      {COST_WORDS[cost.kind]} of {cost.on} is then told of in the journal alone.
+      {COST_WORDS[cost.kind]} of {formatDay(cost.on)} is then told of in the journal alone.
     </ConfirmDialog>
   );
 }

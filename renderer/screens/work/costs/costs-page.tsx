@@ -3,6 +3,7 @@ import type { Cost, Earning } from '../../../../src/contract/costs.ts';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { formatMoney } from '../../../lib/money.ts';
 import { useAsOf } from '../../../location.ts';
 import { Button, type Column, PageHeader, Refused, Section, Table } from '../../../ui/index.ts';
@@ -123,7 +124,7 @@ function CostTable({ rows, edition }: { rows: readonly Cost[]; edition: Edition 
 }
 
 function CostButtons({ cost, onDo }: { cost: Cost; onDo: (what: 'edit' | 'remove') => void }) {
-  const name = `${COST_WORDS[cost.kind]}, ${cost.on}`;
+  const name = `${COST_WORDS[cost.kind]}, ${formatDay(cost.on)}`;
   return (
     <span className="row">
       <Button kind="quiet" label={`Edit: ${name}`} onClick={() => onDo('edit')}>

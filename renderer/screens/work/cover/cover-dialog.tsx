@@ -4,6 +4,7 @@ import { CallRefused, call, useQueryOf } from '../../../api.ts';
 import { saveMade } from '../../../lib/save-file.ts';
 import { announce } from '../../../status.ts';
 import { Button, Dialog, Notice, Refused } from '../../../ui/index.ts';
+import { useGuardedClose } from '../../../ui/use-guarded-close.tsx';
 import { useWork } from '../parts/work-context.tsx';
 import './cover.css';
 import { CoverFields, FigureFields } from './cover-fields.tsx';
@@ -24,6 +25,8 @@ export function CoverDialog({ format, onClose }: CoverDialogProps) {
 function OpenDialog({ format, papers, onClose }: CoverDialogProps & { papers: readonly Paper[] }) {
   const { settings } = useWork();
   const [draft, setDraft] = useState<CoverDraft>(() => firstDraft(papers, format));
+  // As it was at first, or as it was last saved as a file: nothing is lost with it.
+  const [safe, setSafe] = useState(draft);
   const [sound, setSound] = useState(() => drawInput(format.id, draft, papers, 'svg'));
   const [notSaved, setNotSaved] = useState<CallRefused>();
   const drawn = useQueryOf(
@@ -37,6 +40,7 @@ function OpenDialog({ format, papers, onClose }: CoverDialogProps & { papers: re
     setNotSaved(undefined);
     setSound((now) => drawInput(format.id, next, papers, 'svg') ?? now);
   };
+  const guard = useGuardedClose(draft !== safe, onClose);
   const refusal = notSaved ?? drawn.error ?? undefined;
   const unit = settings.lengthUnit;
   const fields = {
@@ -50,29 +54,33 @@ function OpenDialog({ format, papers, onClose }: CoverDialogProps & { papers: re
     errorOf: (field: string) => (refusal?.field?.split('.')[0] === field ? refusal.message : undefined),
   };
   return (
-    <Dialog
-      open
-      onClose={onClose}
-      title={`Cover size of ${format.name}`}
-      footer={
-        <SaveTemplate
-          input={(as) => drawInput(format.id, draft, papers, as)}
-          unfit={refusal?.message}
-          onRefused={setNotSaved}
-        />
-      }
-    >
-      <div className="stack">
-        <CoverPicture drawn={drawn.error ? undefined : drawn.data} unit={unit} />
-        <Refused refusal={refusal} />
-        <CoverFields {...fields} />
-        <FigureFields {...fields} />
-        <Notice title="Your printer’s own template prevails.">
-          Papers and machines differ; these figures are a first reckoning. Ask the printer for the thickness
-          of the paper and for a template before the cover is finished.
-        </Notice>
-      </div>
-    </Dialog>
+    <>
+      <Dialog
+        open
+        onClose={guard.close}
+        title={`Cover size of ${format.name}`}
+        footer={
+          <SaveTemplate
+            input={(as) => drawInput(format.id, draft, papers, as)}
+            unfit={refusal?.message}
+            onRefused={setNotSaved}
+            onSaved={() => setSafe(draft)}
+          />
+        }
+      >
+        <div className="stack">
+          <CoverPicture drawn={drawn.error ? undefined : drawn.data} unit={unit} />
+          <Refused refusal={refusal} />
+          <CoverFields {...fields} />
+          <FigureFields {...fields} />
+          <Notice title="Your printer’s own template prevails.">
+            Papers and machines differ; these figures are a first reckoning. Ask the printer for the thickness
+            of the paper and for a template before the cover is finished.
+          </Notice>
+        </div>
+      </Dialog>
+      {guard.question}
+    </>
   );
 }
 
@@ -81,15 +89,17 @@ interface SaveTemplateProps {
   /** Why it cannot be drawn as it stands. */
   unfit: string | undefined;
   onRefused: (refusal: CallRefused) => void;
+  onSaved: () => void;
 }
 
-function SaveTemplate({ input, unfit, onRefused }: SaveTemplateProps) {
+function SaveTemplate({ input, unfit, onRefused, onSaved }: SaveTemplateProps) {
   const save = async (as: 'svg' | 'pdf') => {
     const asked = input(as);
     if (!asked) return;
     try {
       const file = await call('covers.draw', asked);
       saveMade(file);
+      onSaved();
       announce(`${file.fileName} goes to your downloads.`);
     } catch (thrown) {
       if (!(thrown instanceof CallRefused)) throw thrown;

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Desk } from '../../../../src/contract/retirement.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, Standing } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { errorsOf } from '../parts/refusals.ts';
@@ -28,7 +29,7 @@ export function Checklist({ desk }: { desk: Desk }) {
               <Standing
                 of="task"
                 value={item.standing}
-                detail={item.endedOn === null ? `due ${item.dueOn}` : item.endedOn}
+                detail={item.endedOn === null ? `due ${formatDay(item.dueOn)}` : formatDay(item.endedOn)}
               />
               {editable && item.endedOn === null ? (
                 <Button

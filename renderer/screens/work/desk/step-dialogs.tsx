@@ -1,4 +1,5 @@
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { DateInput, TextArea } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { errorsOf } from '../parts/refusals.ts';
@@ -103,7 +104,7 @@ export function ReturnsDialog({ row, name, onClose }: DeskDialogProps) {
   const errorOf = errorsOf(returns.refusal);
   const { until, note } = form.draft;
   const send = async () => {
-    const said = `Copies may come back until ${until}.`;
+    const said = `Copies may come back until ${formatDay(until)}.`;
     const answer = await returns.run({ listingId: row.listingId, until, note }, said);
     if (answer.ok) onClose();
   };

@@ -1,5 +1,6 @@
 import type { Contributor } from '../../../../src/contract/editions.ts';
 import { Button, TextInput } from '../../../ui/index.ts';
+import { fieldHelp } from '../parts/field-help.tsx';
 import { OrderedRows } from '../parts/ordered-rows.tsx';
 import type { ErrorOf } from '../parts/refusals.ts';
 import { RoleInput } from '../parts/role-input.tsx';
@@ -25,7 +26,10 @@ export function ContributorsInput({ value, onChange, errorOf }: ContributorsInpu
     <OrderedRows
       label="Contributors"
       one="Contributor"
-      help="In the order of the title page. A row without a name is left out. A pasted list of names fills a row for each."
+      help={fieldHelp(
+        'contributors',
+        'A row without a name is left out; a pasted list of names fills a row for each.',
+      )}
       rows={value}
       onChange={(rows) => {
         forget();

@@ -1,5 +1,6 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { ConfirmDialog, Notice } from '../../../ui/index.ts';
 import { fullName } from '../parts/edition-names.ts';
 import { closeAt } from '../parts/go-to.ts';
@@ -7,7 +8,7 @@ import { closeAt } from '../parts/go-to.ts';
 /** Tells that identity fields are open once more. */
 export function CorrectionNotice({ correction }: { correction: NonNullable<Edition['correction']> }) {
   return (
-    <Notice tone="care" title={`A correction is open since ${correction.madeOn}.`}>
+    <Notice tone="care" title={`A correction is open since ${formatDay(correction.madeOn)}.`}>
       What was locked may be changed until something of this edition is sent again; then it locks anew. Noted
       as: “{correction.reason}”
     </Notice>

@@ -3,8 +3,7 @@ import { useCommand } from '../../../api.ts';
 import { blankEdition } from '../parts/blanks.ts';
 import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
-import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
-import { useInlineErrors } from '../parts/use-inline-errors.ts';
+import { useErrors } from '../parts/use-inline-errors.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { namedContributors } from './contributors-input.tsx';
@@ -47,9 +46,7 @@ function tidiedChanges(form: RecordForm<EditionFields>): Partial<EditionFields> 
 export function EditionDialog({ edition, onClose }: { edition: Edition; onClose: () => void }) {
   const form = useRecord(fieldsOf(edition));
   const update = useCommand('editions.update');
-  const inline = useInlineErrors('editions.update', { id: edition.id, ...form.changes() });
-  const refused = errorsOf(update.refusal);
-  const errorOf: ErrorOf = (path) => refused(path) ?? inline(path);
+  const errorOf = useErrors('editions.update', { id: edition.id, ...form.changes() }, update.refusal);
   const { lock } = edition;
   const send = async () => {
     const changes = tidiedChanges(form);
@@ -85,9 +82,7 @@ export function NewEditionDialog({ onClose }: { onClose: () => void }) {
   const { language, imprint } = settings;
   const form = useRecord(blankEdition({ title: work.title, language, imprint }));
   const create = useCommand('editions.create');
-  const inline = useInlineErrors('editions.create', { workId: work.id, ...form.changes() });
-  const refused = errorsOf(create.refusal);
-  const errorOf: ErrorOf = (path) => refused(path) ?? inline(path);
+  const errorOf = useErrors('editions.create', { workId: work.id, ...form.changes() }, create.refusal);
   const send = async () => {
     const answer = await create.run({ workId: work.id, ...tidy(form.draft) }, 'The edition is recorded.');
     if (answer.ok) onClose();

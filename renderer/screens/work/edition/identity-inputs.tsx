@@ -1,6 +1,7 @@
 import type { Edition, EditionFields } from '../../../../src/contract/editions.ts';
 import { NumberInput, TextInput } from '../../../ui/index.ts';
 import { CodeInput } from '../parts/code-input.tsx';
+import { fieldHelp } from '../parts/field-help.tsx';
 import { type Limit, useLimits } from '../parts/limits.ts';
 import { LANGUAGE_CHOICES } from '../parts/names.ts';
 import type { ErrorOf } from '../parts/refusals.ts';
@@ -24,6 +25,7 @@ function SeriesInputs({ form, errorOf }: EditionInputsProps) {
         label="Imprint"
         value={draft.imprint}
         onChange={(imprint) => set('imprint', imprint)}
+        help={fieldHelp('imprint')}
         error={errorOf('imprint')}
         name="imprint"
       />
@@ -56,7 +58,7 @@ function EditionNumberInputs({ form, errorOf }: EditionInputsProps) {
         max={999}
         value={draft.number ?? undefined}
         onChange={(number) => set('number', number ?? null)}
-        help="A first edition may leave it empty."
+        help={fieldHelp('number')}
         error={errorOf('number')}
         name="number"
       />
@@ -64,7 +66,7 @@ function EditionNumberInputs({ form, errorOf }: EditionInputsProps) {
         label="Edition statement"
         value={draft.statement}
         onChange={(statement) => set('statement', statement)}
-        help="As printed, such as: Second edition, with a new foreword."
+        help={fieldHelp('statement')}
         error={errorOf('statement')}
         name="statement"
       />
@@ -74,6 +76,7 @@ function EditionNumberInputs({ form, errorOf }: EditionInputsProps) {
         onChange={(language) => set('language', language)}
         choices={LANGUAGE_CHOICES}
         other="Another code (ISO 639-2/B)"
+        help={fieldHelp('language')}
         error={errorOf('language')}
         required
         name="language"
@@ -94,7 +97,7 @@ export function IdentityInputs({ form, errorOf, edition }: EditionInputsProps & 
         value={draft.title}
         onChange={(title) => set('title', title)}
         counted={countedBy(titleLimit)}
-        help="As it stands on the title page."
+        help={fieldHelp('title')}
         error={errorOf('title')}
         name="title"
       />
@@ -103,6 +106,7 @@ export function IdentityInputs({ form, errorOf, edition }: EditionInputsProps & 
         value={draft.subtitle}
         onChange={(subtitle) => set('subtitle', subtitle)}
         counted={countedBy(subtitleLimit)}
+        help={fieldHelp('subtitle')}
         error={errorOf('subtitle')}
         name="subtitle"
       />

@@ -1,4 +1,5 @@
 import { useCommand, useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, Notice, Refused } from '../../../ui/index.ts';
 import { counted } from '../parts/names.ts';
 
@@ -28,8 +29,8 @@ export function LatePlan({
       tone="care"
       title={
         shortBy === 0
-          ? `${counted(late.length, 'task')} late; ${day} still holds.`
-          : `${day} cannot be kept any more: it comes ${counted(shortBy, 'working day')} too early.`
+          ? `${counted(late.length, 'task')} late; ${formatDay(day)} still holds.`
+          : `${formatDay(day)} cannot be kept any more: it comes ${counted(shortBy, 'working day')} too early.`
       }
       action={
         shortBy > 0 && editable ? (

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Edition, Lock } from '../../../../src/contract/editions.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, Sign } from '../../../ui/index.ts';
 import { HelpLink } from '../../help/help-link.tsx';
 import { placeOf } from '../parts/go-to.ts';
@@ -20,7 +21,8 @@ export function LockNotice({ edition, lock }: { edition: Edition; lock: Lock }) 
       <div>
         <p>
           <strong>
-            Locked since <time dateTime={lock.since}>{lock.since}</time>, sent to {lock.channelName}
+            Locked since <time dateTime={lock.since}>{formatDay(lock.since)}</time>, sent to{' '}
+            {lock.channelName}
           </strong>{' '}
           as {inSentence(lock.formatName)}.
         </p>

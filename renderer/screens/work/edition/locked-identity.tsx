@@ -1,4 +1,5 @@
 import type { Edition, Lock } from '../../../../src/contract/editions.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Notice } from '../../../ui/index.ts';
 import { peopleOf } from '../parts/edition-names.ts';
 import { LockedField } from '../parts/locked-field.tsx';
@@ -19,7 +20,7 @@ export function LockedIdentity({ edition, lock }: { edition: Edition; lock: Lock
   };
   return (
     <>
-      <Notice title={`Locked since ${lock.since}, sent to ${lock.channelName}.`}>
+      <Notice title={`Locked since ${formatDay(lock.since)}, sent to ${lock.channelName}.`}>
         {lock.reason} What must change belongs in the next edition. The fields below stay open.
       </Notice>
       <div className="columns">

@@ -1,5 +1,6 @@
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { AUDIENCES } from '../../../../src/contract/terms.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { NumberInput, Select, TextArea } from '../../../ui/index.ts';
 import { limitText, useLimits } from '../parts/limits.ts';
 import { LockedField } from '../parts/locked-field.tsx';
@@ -27,7 +28,7 @@ interface OpenInputsProps extends EditionInputsProps {
 function heldBy(edition: Edition | undefined, field: string): string | undefined {
   const lock = edition?.lock;
   if (!lock?.fields.includes(field)) return undefined;
-  return `Locked since ${lock.since}: a channel it was sent to keeps this field too.`;
+  return `Locked since ${formatDay(lock.since)}: a channel it was sent to keeps this field too.`;
 }
 
 function AgeInput({ form, errorOf, end }: EditionInputsProps & { end: 'ageFrom' | 'ageTo' }) {

@@ -2,6 +2,7 @@ import { type ReactNode, useState } from 'react';
 import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, Checkbox, DateInput, Dialog, Notice, Select } from '../../../ui/index.ts';
 import { HelpFold } from '../../help/help-link.tsx';
 import { editionOf, fullName, shortName } from '../parts/edition-names.ts';
@@ -89,13 +90,13 @@ export function ReleaseDialog({ edition, onClose }: PlanDialogProps) {
   const printedProof = proofs === 'channel' ? null : proofs === 'printed';
   const send = async () => {
     const input = { editionId: edition.id, day, printedProof, onSaleFixed };
-    const answer = await plan.run(input, `The release on ${day} is planned.`);
+    const answer = await plan.run(input, `The release on ${formatDay(day)} is planned.`);
     if (answer.ok) setTasks(answer.value.tasks);
   };
   if (tasks !== undefined)
     return (
       <PlanMade edition={edition} onClose={onClose}>
-        {counted(tasks, 'task')} lead up to {day}; that day is set as{' '}
+        {counted(tasks, 'task')} lead up to {formatDay(day)}; that day is set as{' '}
         {onSaleFixed ? 'publication and on-sale date' : 'publication date'} everywhere.
       </PlanMade>
     );
@@ -156,7 +157,7 @@ function RetirementCaution({ next }: { next: Edition | undefined }) {
       Never ask for the removal of the old before the new is on sale, unless you mean it: in between, readers
       would find nothing.{' '}
       {release
-        ? `Its release is planned for ${release.day}; the retirement waits for that.`
+        ? `Its release is planned for ${formatDay(release.day)}; the retirement waits for that.`
         : `Plan the release of the ${shortName(next)} first; the retirement then waits for it.`}
     </Notice>
   );

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, ConfirmDialog, DateInput } from '../../../ui/index.ts';
 import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
@@ -38,7 +39,7 @@ function PlanItem({ edition, plan }: { edition: Edition; plan: Plan }) {
     <li>
       <span>
         <strong>{name}</strong> {plan.ended ? 'was planned for' : 'is planned for'}{' '}
-        <time dateTime={plan.day}>{plan.day}</time>
+        <time dateTime={plan.day}>{formatDay(plan.day)}</time>
         <span className="soft">
           {' '}
           · {plan.ended ? 'ended' : `${counted(plan.open, 'task')} open`}, {plan.done.toLocaleString()} done
@@ -73,7 +74,7 @@ function RedateDialog({ plan, onClose }: { plan: Plan; onClose: () => void }) {
   const send = async () => {
     const answer = await redate.run(
       { planId: plan.id, day },
-      ({ moved }) => `${counted(moved, 'task')} moved; the plan is for ${day} now.`,
+      ({ moved }) => `${counted(moved, 'task')} moved; the plan is for ${formatDay(day)} now.`,
     );
     if (answer.ok) onClose();
   };

@@ -1,6 +1,7 @@
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import type { LeadTime } from '../../../../src/contract/plan-previews.ts';
 import { useCommand, useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, Notice, Refused } from '../../../ui/index.ts';
 import { counted } from '../parts/names.ts';
 
@@ -18,7 +19,7 @@ function Reach({ preview, onDay }: { preview: Preview; onDay: (day: string) => v
     return (
       <Notice
         tone="care"
-        title={`${day} cannot be kept: it comes ${counted(shortBy, 'working day')} too early.`}
+        title={`${formatDay(day)} cannot be kept: it comes ${counted(shortBy, 'working day')} too early.`}
         action={choose(earliest, 'Take')}
       >
         No day before {earliest} leaves every channel its time.
@@ -26,12 +27,12 @@ function Reach({ preview, onDay }: { preview: Preview; onDay: (day: string) => v
     );
   if (day < withoutHaste)
     return (
-      <Notice title={`${day} can be kept, with some haste.`} action={choose(withoutHaste, 'Take')}>
+      <Notice title={`${formatDay(day)} can be kept, with some haste.`} action={choose(withoutHaste, 'Take')}>
         From {withoutHaste} on, every step has the days it is given.
       </Notice>
     );
   return (
-    <Notice tone="done" title={`${day} can be kept.`}>
+    <Notice tone="done" title={`${formatDay(day)} can be kept.`}>
       The earliest day would be {earliest}.
     </Notice>
   );
@@ -117,7 +118,7 @@ export function ReleasePreview({ editionId, day, printedProof, onDay }: ReleaseP
       )}
       {slowest ? (
         <p className="soft">
-          {preview.submitOn ? `Everything is sent on ${preview.submitOn}. ` : ''}
+          {preview.submitOn ? `Everything is sent on ${formatDay(preview.submitOn)}. ` : ''}
           {slowest.channelName} decides, with {counted(slowest.days, 'working day')}.
         </p>
       ) : null}
@@ -128,7 +129,7 @@ export function ReleasePreview({ editionId, day, printedProof, onDay }: ReleaseP
           {preview.tasks.map(({ key, title, dueOn }) => (
             <li key={key}>
               <time dateTime={dueOn} className="mono">
-                {dueOn}
+                {formatDay(dueOn)}
               </time>{' '}
               {title}
             </li>

@@ -2,6 +2,7 @@ import type { Format } from '../../../../src/contract/formats.ts';
 import { CASE_KINDS, FORM_DETAILS, madeOf, PRODUCT_FORMS } from '../../../../src/contract/terms.ts';
 import { Checkbox, Select } from '../../../ui/index.ts';
 import { CodeInput } from '../parts/code-input.tsx';
+import { fieldHelp } from '../parts/field-help.tsx';
 import type { ErrorOf } from '../parts/refusals.ts';
 import { changeForm, type FormatForm } from './draft.ts';
 import { lockReason, UnlessLocked } from './locks.tsx';
@@ -56,6 +57,7 @@ export function FormInputs({ form, errorOf, format }: FormatInputsProps) {
             choices={PRODUCT_FORMS}
             other="Another code (ONIX List 150)"
             placeholder="Choose a form"
+            help={fieldHelp('form')}
             upperCase
             required
             error={errorOf('form')}

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import type { Edition } from '../../../../src/contract/editions.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Isbn, Standing } from '../../../ui/index.ts';
 import { ListingList } from '../listing/listing-list.tsx';
 import { headingId, placeOf } from '../parts/go-to.ts';
@@ -15,7 +16,7 @@ import { FormatNumber } from './format-number.tsx';
 export function FormatCard({ edition, format }: { edition: Edition; format: Format }) {
   const { editable } = useWork();
   const id = headingId('format', format.id);
-  const ended = format.cancelledOn === null ? undefined : `since ${format.cancelledOn}`;
+  const ended = format.cancelledOn === null ? undefined : `since ${formatDay(format.cancelledOn)}`;
   return (
     <article className="format" aria-labelledby={id}>
       <header className="format-head">

@@ -5,18 +5,25 @@ import { blankFormat } from '../parts/blanks.ts';
 import { fullName } from '../parts/edition-names.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAndGoTo } from '../parts/go-to.ts';
-import { errorsOf } from '../parts/refusals.ts';
+import { useErrors } from '../parts/use-inline-errors.ts';
 import { useRecord } from '../parts/use-record.ts';
-import { draftOf, filledPrices } from './draft.ts';
+import { draftOf, type FormatForm, filledPrices } from './draft.ts';
 import { FormInputs } from './form-inputs.tsx';
 import { FormatInputs } from './format-inputs.tsx';
 
 const FIELDS = Object.keys(blankFormat(''));
 
+/** What was typed, as the commands take it. */
+function changesOf(form: FormatForm) {
+  const { prices, ...changes } = form.changes();
+  return { ...changes, ...(prices ? { prices: filledPrices(prices) } : {}) };
+}
+
 /** Adds a format to an edition. */
 export function AddFormatDialog({ edition, onClose }: { edition: Edition; onClose: () => void }) {
   const form = useRecord(draftOf(blankFormat('')));
   const create = useCommand('formats.create');
+  const errorOf = useErrors('formats.create', { editionId: edition.id, ...changesOf(form) }, create.refusal);
   const send = async () => {
     const { draft } = form;
     const answer = await create.run(
@@ -38,7 +45,7 @@ export function AddFormatDialog({ edition, onClose }: { edition: Edition; onClos
       fields={FIELDS}
       dirty={form.dirty}
     >
-      <FormatInputs form={form} errorOf={errorsOf(create.refusal)} />
+      <FormatInputs form={form} errorOf={errorOf} />
     </FormDialog>
   );
 }
@@ -47,10 +54,10 @@ export function AddFormatDialog({ edition, onClose }: { edition: Edition; onClos
 export function EditFormatDialog({ format, onClose }: { format: Format; onClose: () => void }) {
   const form = useRecord(draftOf(format));
   const update = useCommand('formats.update');
+  const errorOf = useErrors('formats.update', { id: format.id, ...changesOf(form) }, update.refusal);
   const held = format.lock?.fields ?? [];
   const send = async () => {
-    const { prices, ...changes } = form.changes();
-    const all = { ...changes, ...(prices ? { prices: filledPrices(prices) } : {}) };
+    const all = changesOf(form);
     if (Object.keys(all).length === 0) return onClose();
     const answer = await update.run({ id: format.id, ...all }, `${format.name} is changed.`);
     if (answer.ok) onClose();
@@ -67,7 +74,7 @@ export function EditFormatDialog({ format, onClose }: { format: Format; onClose:
       fields={FIELDS.filter((field) => !held.includes(field))}
       dirty={form.dirty}
     >
-      <FormatInputs form={form} errorOf={errorsOf(update.refusal)} format={format} />
+      <FormatInputs form={form} errorOf={errorOf} format={format} />
     </FormDialog>
   );
 }
@@ -76,6 +83,7 @@ export function EditFormatDialog({ format, onClose }: { format: Format; onClose:
 export function CopyFormatDialog({ format, onClose }: { format: Format; onClose: () => void }) {
   const form = useRecord(draftOf(blankFormat('')));
   const copy = useCommand('formats.copy');
+  const errorOf = useErrors('formats.copy', { fromFormatId: format.id, ...form.changes() }, copy.refusal);
   const send = async () => {
     const { form: code, formDetail, caseKind, largePrint } = form.draft;
     const answer = await copy.run(
@@ -100,7 +108,7 @@ export function CopyFormatDialog({ format, onClose }: { format: Format; onClose:
         Dates and reading direction carry over, and between two printed forms trim size, pages, paper and
         colour too. The number, the prices and the channels do not: each format has its own.
       </p>
-      <FormInputs form={form} errorOf={errorsOf(copy.refusal)} />
+      <FormInputs form={form} errorOf={errorOf} />
     </FormDialog>
   );
 }

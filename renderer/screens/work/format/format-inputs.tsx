@@ -1,5 +1,6 @@
 import { madeOf } from '../../../../src/contract/terms.ts';
 import { Checkbox, DateInput, NumberInput, TextArea } from '../../../ui/index.ts';
+import { fieldHelp } from '../parts/field-help.tsx';
 import { useWork } from '../parts/work-context.tsx';
 import { type FormatInputsProps, FormInputs } from './form-inputs.tsx';
 import { UnlessLocked } from './locks.tsx';
@@ -16,7 +17,7 @@ function DateInputs({ form, errorOf, format }: FormatInputsProps) {
             label={field === 'publicationDate' ? 'Publication date' : 'On-sale date'}
             value={draft[field] ?? ''}
             onChange={(day) => set(field, day === '' ? null : day)}
-            help={field === 'onSaleDate' ? 'From this day on it may be sold.' : undefined}
+            help={fieldHelp(field)}
             error={errorOf(field)}
             name={field}
           />

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Format } from '../../../../src/contract/formats.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { useAsOf } from '../../../location.ts';
 import { Button, Isbn, Sign } from '../../../ui/index.ts';
 import { BarcodeDialog } from '../barcode/barcode-dialog.tsx';
@@ -44,7 +45,7 @@ function NumberRemark({ format }: { format: Format }) {
     return (
       <p className="locked-inline soft">
         <Sign name="padlock" />
-        Locked with the product form since {format.lock.since}, sent to {format.lock.channelName}.
+        Locked with the product form since {formatDay(format.lock.since)}, sent to {format.lock.channelName}.
       </p>
     );
   const taken = format.numberSince === null ? 'Taken.' : `Taken on ${format.numberSince}.`;

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Format, FormatFields } from '../../../../src/contract/formats.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { LockedField } from '../parts/locked-field.tsx';
 import { FIELD_NAMES } from '../parts/names.ts';
 
@@ -10,7 +11,7 @@ export function lockReason(format: Format | undefined, field: keyof FormatFields
   const lock = format?.lock;
   if (!lock?.fields.includes(field)) return undefined;
   if (DATES.includes(field)) return 'This day has been reached or promised; it is history now.';
-  return `Locked since ${lock.since}, sent to ${lock.channelName}.`;
+  return `Locked since ${formatDay(lock.since)}, sent to ${lock.channelName}.`;
 }
 
 /** The input of a field, or its value with the reason where it is locked. */

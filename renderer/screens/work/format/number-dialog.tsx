@@ -3,6 +3,7 @@ import type { Block } from '../../../../src/contract/blocks.ts';
 import type { Format } from '../../../../src/contract/formats.ts';
 import type { NumberRow } from '../../../../src/contract/numbers.ts';
 import { useCommand, useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { DateInput, Notice, Select } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
@@ -140,7 +141,7 @@ export function NumberDialog({ format, onClose }: { format: Format; onClose: () 
         value={choice.on}
         max={today}
         onChange={(on) => merge({ on })}
-        help={`Left empty: today, ${today}.`}
+        help={`Left empty: today, ${formatDay(today)}.`}
         error={errorsOf(assign.refusal)('on')}
         name="on"
       />

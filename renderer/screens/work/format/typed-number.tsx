@@ -1,5 +1,6 @@
 import type { IsbnCheck } from '../../../../src/contract/isbns.ts';
 import { Button, Checkbox, TextInput } from '../../../ui/index.ts';
+import { fieldHelp } from '../parts/field-help.tsx';
 import { type NumberChoice, useIsbnCheck } from './number-choice.ts';
 
 export interface TypedNumberProps {
@@ -36,7 +37,7 @@ export function TypedNumber({ choice, set, error }: TypedNumberProps) {
         width="medium"
         value={choice.text}
         onChange={(text) => set({ text, outside: false })}
-        help="With or without hyphens."
+        help={fieldHelp('isbn', 'With or without hyphens.')}
         error={problemOf(check) ?? error}
         name="isbn"
       />

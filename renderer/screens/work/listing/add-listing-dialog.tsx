@@ -8,7 +8,7 @@ import { useCommand, useQueryOf } from '../../../api.ts';
 import { Button, Dialog, Notice, Select } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAndGoTo } from '../parts/go-to.ts';
-import { errorsOf } from '../parts/refusals.ts';
+import { useErrors } from '../parts/use-inline-errors.ts';
 import { useRecord } from '../parts/use-record.ts';
 import { TermsInputs } from './terms-inputs.tsx';
 
@@ -77,7 +77,8 @@ function ChooseChannel({ format, onClose, channels }: AddListingProps & { channe
   const [channelId, setChannelId] = useState(first?.id);
   const form = useRecord(usualTerms(first, format));
   const create = useCommand('listings.create');
-  const errorOf = errorsOf(create.refusal);
+  const typed = { formatId: format.id, channelId, ...form.changes() };
+  const errorOf = useErrors('listings.create', typed, create.refusal);
   const channel = channels.find((one) => one.id === channelId);
   const choose = (value: string) => {
     const next = channels.find((one) => String(one.id) === value);

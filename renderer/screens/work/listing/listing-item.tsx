@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import type { Listing } from '../../../../src/contract/listings.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { formatMoney } from '../../../lib/money.ts';
 import { Button, Standing } from '../../../ui/index.ts';
 import { headingId } from '../parts/go-to.ts';
@@ -19,7 +20,7 @@ function termsOf(listing: Listing): string[] {
     listing.printCost === null
       ? ''
       : `print cost ${formatMoney(listing.printCost.amountMinor, listing.printCost.currency)}`,
-    listing.onSaleDate === null ? '' : `on sale ${listing.onSaleDate}`,
+    listing.onSaleDate === null ? '' : `on sale ${formatDay(listing.onSaleDate)}`,
     listing.reference === '' ? '' : `reference ${listing.reference}`,
   ].filter(Boolean);
 }
@@ -43,7 +44,7 @@ export function ListingItem(props: ListingItemProps) {
   const ended = format.standing === 'retired' || format.standing === 'cancelled';
   const [open, setOpen] = useState(false);
   const id = useId();
-  const since = listing.lastStepOn === null ? undefined : `since ${listing.lastStepOn}`;
+  const since = listing.lastStepOn === null ? undefined : `since ${formatDay(listing.lastStepOn)}`;
   const steps = counted(listing.steps.length, 'step');
   const history =
     listing.steps.length === 0 ? null : (

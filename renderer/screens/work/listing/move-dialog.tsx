@@ -4,7 +4,8 @@ import { DateInput, Select, TextArea } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
 import { listed } from '../parts/names.ts';
-import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
+import type { ErrorOf } from '../parts/refusals.ts';
+import { useErrors } from '../parts/use-inline-errors.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { SendWarning } from '../ready/send-warning.tsx';
@@ -87,7 +88,7 @@ export function MoveDialog(props: MoveDialogProps) {
   const form = useRecord<Move>({ to: first, on: today, note: '' });
   const { draft } = form;
   const move = useCommand('listings.move');
-  const errorOf = errorsOf(move.refusal);
+  const errorOf = useErrors('listings.move', { id: listing.id, ...form.changes() }, move.refusal);
   const way = wayOf(listing, draft.to);
   const locks = way.includes('sent') ? locksOf(edition, format) : [];
   const send = async () => {

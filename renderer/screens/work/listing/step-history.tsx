@@ -1,4 +1,5 @@
 import type { Listing } from '../../../../src/contract/listings.ts';
+import { formatDay } from '../../../lib/dates.ts';
 
 /** Every step a listing took with its day and note, the oldest first. */
 export function StepHistory({ listing }: { listing: Listing }) {
@@ -8,7 +9,7 @@ export function StepHistory({ listing }: { listing: Listing }) {
         // Steps are only ever added at the end.
         // biome-ignore lint/suspicious/noArrayIndexKey: the place is the identity
         <li key={index}>
-          <time dateTime={step.on}>{step.on}</time> {step.from} → {step.to}
+          <time dateTime={step.on}>{formatDay(step.on)}</time> {step.from} → {step.to}
           {step.note === '' ? null : <span className="soft"> · {step.note}</span>}
         </li>
       ))}

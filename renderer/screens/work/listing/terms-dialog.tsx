@@ -3,7 +3,7 @@ import type { Listing, ListingFields } from '../../../../src/contract/listings.t
 import { madeOf } from '../../../../src/contract/terms.ts';
 import { useCommand } from '../../../api.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
-import { errorsOf } from '../parts/refusals.ts';
+import { useErrors } from '../parts/use-inline-errors.ts';
 import { useRecord } from '../parts/use-record.ts';
 import { TermsInputs } from './terms-inputs.tsx';
 
@@ -27,6 +27,7 @@ export function TermsDialog({
 }) {
   const form = useRecord(termsOf(listing));
   const update = useCommand('listings.update');
+  const errorOf = useErrors('listings.update', { id: listing.id, ...form.changes() }, update.refusal);
   const reached = ON_SALE.includes(listing.standing) ? 'It went on sale; the day is history now.' : undefined;
   const send = async () => {
     const changes = form.changes();
@@ -48,7 +49,7 @@ export function TermsDialog({
     >
       <TermsInputs
         form={form}
-        errorOf={errorsOf(update.refusal)}
+        errorOf={errorOf}
         printed={madeOf(format.form) === 'print'}
         dateLocked={reached}
       />

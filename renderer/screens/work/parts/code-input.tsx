@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Select, TextInput } from '../../../ui/index.ts';
 
 /** An entry of a code list with its plain name. */
@@ -19,7 +19,7 @@ export interface CodeInputProps {
   none?: string | undefined;
   placeholder?: string | undefined;
   upperCase?: boolean | undefined;
-  help?: string | undefined;
+  help?: ReactNode;
   error?: string | undefined;
   required?: boolean | undefined;
   name?: string | undefined;

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { OperationName } from '../../../../src/contract/index.ts';
-import type { ErrorOf } from './refusals.ts';
+import type { CallRefused } from '../../../api.ts';
+import { type ErrorOf, errorsOf } from './refusals.ts';
 
 type WrongFields = typeof import('../../../contract-check.ts').wrongFields;
 
@@ -31,4 +32,19 @@ export function useInlineErrors(name: OperationName, touched: object): ErrorOf {
     const value = at(touched, path);
     return value === '' || value === undefined ? undefined : wrong?.get(path);
   };
+}
+
+/**
+ * The sentences of a form: those of the last refusal, else what the contract finds wrong with what is being typed.
+ * `prefix` is where the inputs of the form lie inside the command, such as `changes.`.
+ */
+export function useErrors(
+  name: OperationName,
+  touched: object,
+  refusal: CallRefused | undefined,
+  prefix = '',
+): ErrorOf {
+  const inline = useInlineErrors(name, touched);
+  const refused = errorsOf(refusal, prefix);
+  return (path) => refused(path) ?? inline(prefix + path);
 }

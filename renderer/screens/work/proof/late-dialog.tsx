@@ -1,5 +1,6 @@
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, Dialog, Notice, Refused } from '../../../ui/index.ts';
 
 type Late = NonNullable<OutputOf<'proofs.record'>['late']>;
@@ -28,12 +29,12 @@ export function LateDialog({ late, onClose }: { late: Late; onClose: () => void 
               Move the release to {late.earliest}
             </Button>
           )}
-          <Button onClick={onClose}>Keep {late.saleDay}</Button>
+          <Button onClick={onClose}>Keep {formatDay(late.saleDay)}</Button>
         </>
       }
     >
       <div className="stack">
-        <Notice tone="care" title={`It was to be on sale on ${late.saleDay}.`}>
+        <Notice tone="care" title={`It was to be on sale on ${formatDay(late.saleDay)}.`}>
           With a new file, a new proof and the days the channel takes, the earliest day is {late.earliest}.
           Moving the release moves it everywhere, so that the same day stands on every channel.
         </Notice>

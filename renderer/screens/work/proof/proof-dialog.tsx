@@ -7,7 +7,8 @@ import { DateInput, Select, TextArea } from '../../../ui/index.ts';
 import type { ListingItemProps } from '../listing/listing-props.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { RadioGroup } from '../parts/radio-group.tsx';
-import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
+import type { ErrorOf } from '../parts/refusals.ts';
+import { useErrors } from '../parts/use-inline-errors.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
 import { LateDialog } from './late-dialog.tsx';
@@ -62,7 +63,7 @@ export function ProofDialog(props: ListingItemProps & { onClose: () => void }) {
   const { draft, merge } = form;
   const [late, setLate] = useState<Late>();
   const record = useCommand('proofs.record');
-  const errorOf = errorsOf(record.refusal);
+  const errorOf = useErrors('proofs.record', inputOf(listing.id, draft), record.refusal);
   const send = async () => {
     const answer = await record.run(inputOf(listing.id, draft), ({ standing, tasks }) =>
       tasks === 0 ? `It stands at ${standing} now.` : `It stands at ${standing} now; ${tasks} new tasks.`,

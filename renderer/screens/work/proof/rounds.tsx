@@ -1,5 +1,6 @@
 import type { ProofRound } from '../../../../src/contract/proofs.ts';
 import { useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { formatMoney } from '../../../lib/money.ts';
 import { useAsOf } from '../../../location.ts';
 import { Section } from '../../../ui/index.ts';
@@ -32,7 +33,8 @@ function Round({ round, costs }: { round: ProofRound; costs: Costs }) {
   const rest = [round.note, costText(costs)].filter((part) => part !== '').join(' · ');
   return (
     <li>
-      <time dateTime={round.on}>{round.on}</time> {round.proof} proof: {OUTCOME_WORDS[round.outcome].label}
+      <time dateTime={round.on}>{formatDay(round.on)}</time> {round.proof} proof:{' '}
+      {OUTCOME_WORDS[round.outcome].label}
       {rest === '' ? null : <span className="soft"> · {rest}</span>}
     </li>
   );

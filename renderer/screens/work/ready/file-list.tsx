@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { Format } from '../../../../src/contract/formats.ts';
 import { fileKindName } from '../../../../src/contract/terms.ts';
 import { useCommand } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Button, ConfirmDialog } from '../../../ui/index.ts';
 import { closeAt } from '../parts/go-to.ts';
 import { counted } from '../parts/names.ts';
@@ -20,7 +21,7 @@ function FileLine({ file, onWithdraw }: { file: FormatFile; onWithdraw: (() => v
       <span className="file-name">
         <span className="file-name-text">{file.fileName}</span>{' '}
         <span className="soft">
-          {ended === null ? `final on ${file.finalOn}` : `${ended.how} on ${ended.on}`}
+          {ended === null ? `final on ${formatDay(file.finalOn)}` : `${ended.how} on ${formatDay(ended.on)}`}
           {ended?.reason ? `: ${ended.reason}` : ''}
           {file.note === '' ? '' : ` · ${file.note}`}
         </span>

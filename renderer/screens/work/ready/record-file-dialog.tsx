@@ -5,7 +5,8 @@ import { useCommand } from '../../../api.ts';
 import { DateInput, Field, Select, TextArea, TextInput } from '../../../ui/index.ts';
 import { FormDialog } from '../parts/form-dialog.tsx';
 import { closeAt } from '../parts/go-to.ts';
-import { type ErrorOf, errorsOf } from '../parts/refusals.ts';
+import type { ErrorOf } from '../parts/refusals.ts';
+import { useErrors } from '../parts/use-inline-errors.ts';
 import { type RecordForm, useRecord } from '../parts/use-record.ts';
 import { useWork } from '../parts/work-context.tsx';
 
@@ -132,7 +133,7 @@ export function RecordFileDialog({ format, kind, onClose }: RecordFileDialogProp
   });
   const { draft } = form;
   const record = useCommand('formats.recordFile');
-  const errorOf = errorsOf(record.refusal);
+  const errorOf = useErrors('formats.recordFile', { formatId: format.id, ...form.changes() }, record.refusal);
   const before = format.files.find((file) => file.kind === draft.kind && file.ended === null);
   const send = async () => {
     const { sha256, finalOn, ...rest } = draft;

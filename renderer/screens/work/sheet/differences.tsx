@@ -1,4 +1,5 @@
 import type { SentDifference, Sheet } from '../../../../src/contract/submissions.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { type Column, Notice, Section, Table } from '../../../ui/index.ts';
 
 const text = (value: string) =>
@@ -9,13 +10,13 @@ export function Differences({ sheet }: { sheet: Sheet }) {
   const sentOn = sheet.submissions[0]?.on ?? '';
   const columns: readonly Column<SentDifference>[] = [
     { key: 'label', header: 'Field', cell: (row) => row.label },
-    { key: 'sent', header: `Sent on ${sentOn}`, cell: (row) => text(row.sent) },
+    { key: 'sent', header: `Sent on ${formatDay(sentOn)}`, cell: (row) => text(row.sent) },
     { key: 'now', header: 'Recorded now', cell: (row) => text(row.now) },
   ];
   return (
     <Section title="Changed since it was sent">
       <div className="stack">
-        <Notice tone="care" title={`${sheet.channelName} still has what was sent on ${sentOn}.`}>
+        <Notice tone="care" title={`${sheet.channelName} still has what was sent on ${formatDay(sentOn)}.`}>
           Send it the changes and press “Record as sent”, or set the record back.
         </Notice>
         <Table

@@ -1,4 +1,5 @@
 import type { Sheet } from '../../../../src/contract/submissions.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Section } from '../../../ui/index.ts';
 
 type Sent = Sheet['submissions'][number];
@@ -9,11 +10,11 @@ function Submission({ sent }: { sent: Sent }) {
     <li>
       <details className="sent">
         <summary>
-          {name} on <time dateTime={sent.on}>{sent.on}</time>
+          {name} on <time dateTime={sent.on}>{formatDay(sent.on)}</time>
           {sent.note === '' ? null : <span className="soft"> · {sent.note}</span>}
         </summary>
         {sent.takenOn === sent.on ? null : (
-          <p className="soft">Recorded on {sent.takenOn}; the values are those of that day.</p>
+          <p className="soft">Recorded on {formatDay(sent.takenOn)}; the values are those of that day.</p>
         )}
         <dl className="key-value">
           {sent.items
