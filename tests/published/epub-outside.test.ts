@@ -112,3 +112,41 @@ test.skipIf(!hasPandoc).each(['epub2', 'epub3'] as const)(
     expect(raised).toEqual([]);
   },
 );
+
+const SOFFICE = '/usr/bin/soffice';
+if (!existsSync(SOFFICE)) console.log('Skipped: LibreOffice is not installed.');
+
+test.skipIf(!existsSync(SOFFICE))(
+  'an EPUB by LibreOffice lacks what it cannot write, and nothing else',
+  async () => {
+    writeFileSync(
+      join(folder, 'salt.html'),
+      `<html><head><title>The Salt Almanac</title><meta name="author" content="Maren Oskarsdal"></head><body>
+    <h1>The Salt Almanac</h1><p>Second edition</p><p>With a foreword by Tobias Wrenfield</p>
+    <p>&copy; 2027 Maren Oskarsdal</p><p>ISBN 979-8-969999-04-6 (e-book)</p></body></html>`,
+    );
+    const { stderr } = spawnSync(
+      SOFFICE,
+      [
+        `-env:UserInstallation=file://${folder}/profile`,
+        '--headless',
+        '--infilter=HTML (StarWriter)',
+        '--convert-to',
+        'epub',
+        '--outdir',
+        folder,
+        join(folder, 'salt.html'),
+      ],
+      { encoding: 'utf8' },
+    );
+    expect(existsSync(join(folder, 'salt.epub')), stderr).toBe(true);
+    const { facts } = await readBytes(readFileSync(join(folder, 'salt.epub')), 'e-book');
+    const raised = checkFile('e-book', facts, epubRecord()).filter(({ state }) => state !== 'agreed');
+    expect(raised.map(({ check, state }) => `${check} ${state}`)).toEqual([
+      'epub.identifier not found',
+      'epub.publisher not found',
+      'epub.date not found',
+      'epub.cover not found',
+    ]);
+  },
+);

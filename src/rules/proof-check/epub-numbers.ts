@@ -109,7 +109,7 @@ export function copyrightIsbnLine(facts: EpubFacts, record: ProofRecord): CheckL
 }
 
 const ANY_FORMAT =
-  /\b(?:print(?:ed)?|paper ?back|pbk|hard ?(?:back|cover)|hbk|soft ?cover|case ?bound|cloth|laminate|jacket(?:ed)?|board book|spiral|large print|e-?book|e-?pub|electronic|digital|pdf|audio ?book|audio|cd)\b/i;
+  /(?<!\p{L})(?:print(?:ed)?|paper ?back|pbk|hard ?(?:back|cover)|hbk|soft ?cover|case ?bound|cloth|laminate|jacket(?:ed)?|board book|spiral|large print|e-?book|e-?pub|electronic|digital|pdf|audio ?book|audio|cd|taschenbuch|gebunden|druckausgabe|papier|imprimé|impreso|tapa dura|tapa blanda|gebonden)(?!\p{L})/iu;
 
 /** Whether the format that a number belongs to is named in its line, or in one that stands alone beside it. */
 function formatNamed(facts: EpubFacts, seen: SeenIsbn, name: string): boolean {

@@ -1,3 +1,4 @@
+import { LANGUAGES } from '../../contract/languages.ts';
 import type { CheckLine, EpubFacts } from '../../contract/proof-checks/facts.ts';
 import { copyrightIsbnLine, identifierLine, otherIsbnsLine } from './epub-numbers.ts';
 import { peopleLines } from './epub-people.ts';
@@ -20,7 +21,9 @@ function language(tag: string): string {
 const NO_ONE_LANGUAGE = ['mul', 'und', 'zxx'];
 
 function languageLine(facts: EpubFacts, record: ProofRecord): CheckLine {
-  const said = { expected: record.language, found: facts.languages.join(', ') };
+  const name = LANGUAGES.find(([code]) => code === record.language)?.[1];
+  const expected = name === undefined ? record.language : `${name} (${record.language})`;
+  const said = { expected, found: facts.languages.join(', ') };
   const label = 'Language';
   if (facts.languages.length === 0)
     return textLineOf('epub.language', label, 'not found', {

@@ -130,6 +130,10 @@ export const PLANTED_EPUBS: Readonly<Record<string, PlantedEpub>> = {
     STRUCTURE,
   ),
   'a chapter that is not well-formed': planted(changed(ONE, '</p>', ''), STRUCTURE),
+  'a named character that the document does not declare': planted(
+    changed(ONE, 'ninth day', 'ninth&nbsp;day', changed(ONE, '<html', '<!DOCTYPE html><html')),
+    STRUCTURE,
+  ),
   'a picture from the internet': planted(
     changed(ONE, '</p>', '<img src="https://example.org/a.png" alt=""/></p>'),
     STRUCTURE,

@@ -41,8 +41,8 @@ const OWN_DECLARATIONS = /\[/;
 
 /**
  * Reads XML up to its end or its first fault, which is answered; null when there was none. Entities that a file declares
- * itself are never taken: they are how XML is made to grow. Names of characters are those of HTML 4 where there is a
- * document type (EPUB 2); unknown ones are passed over.
+ * itself are never taken: they are how XML is made to grow. Names of characters are those of HTML 4 where a public
+ * document type declares them (EPUB 2), unknown ones are then passed over; elsewhere they are faults.
  */
 export function readXml(bytes: Uint8Array, listener: XmlListener): XmlTrouble | null {
   const parser = new SaxesParser({ xmlns: false, position: true });
@@ -59,9 +59,9 @@ export function readXml(bytes: Uint8Array, listener: XmlListener): XmlTrouble | 
     if (!(typed && /undefined entity/.test(said))) stop(`is not well-formed XML: ${said}`);
   });
   parser.on('doctype', (doctype) => {
-    typed = true;
     if (OWN_DECLARATIONS.test(doctype)) stop('declares entities or elements of its own, which are not read');
-    Object.assign(parser.ENTITIES, OLD_ENTITIES);
+    typed = /\bPUBLIC\b/.test(doctype);
+    if (typed) Object.assign(parser.ENTITIES, OLD_ENTITIES);
   });
   parser.on('opentag', ({ name, attributes }) => {
     depth += 1;
