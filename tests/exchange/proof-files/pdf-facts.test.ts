@@ -250,6 +250,15 @@ describe('fingerprints', () => {
   });
 });
 
+test('a picture is kept of the first page of each sort of trouble', async () => {
+  const pages = Array.from({ length: 60 }, (_, i) => ({
+    content: i === 20 ? '1 0 0 rg 40 40 80 80 re f' : i === 30 ? '0 0 50 50 re f' : '',
+    entries: i === 40 ? '/MediaBox [0 0 400 648]' : '',
+  }));
+  const { pictures } = await read(rawPdf(pages));
+  expect(pictures.map(({ page }) => page)).toEqual([...range(1, 12), 21, 31, 41, 59, 60]);
+});
+
 test('reading is called off between pages', async () => {
   const path = join(folder, 'long.pdf');
   writeFileSync(path, rawPdf(Array.from({ length: 50 }, () => ({}))));

@@ -1,5 +1,5 @@
 import { crc32, deflateSync } from 'node:zlib';
-import type { PagePicture } from '../../../contract/proof-checks/facts.ts';
+import type { PageFacts, PagePicture, PdfFacts } from '../../../contract/proof-checks/facts.ts';
 import type { PdfPage } from './page.ts';
 import type { Picture } from './render.ts';
 
@@ -8,6 +8,34 @@ const LONGEST_PX = 480;
 const MOST_PICTURES = 60;
 const FIRST_PAGES = 12;
 const LAST_PAGES = 2;
+
+/** Pages that a line of the result is likely to point to: those with numbers, and the first of each sort of trouble. */
+export function tellingPages({ isbns, fonts, pages }: PdfFacts): number[] {
+  const [first] = pages;
+  const size = ({ trim, crop, media }: PageFacts) => trim ?? crop ?? media;
+  const unlike = (page: PageFacts) =>
+    first !== undefined &&
+    (page.rotate !== first.rotate ||
+      Math.abs(size(page).widthPt - size(first).widthPt) > 1 ||
+      Math.abs(size(page).heightPt - size(first).heightPt) > 1);
+  const coarsest = ({ images }: PageFacts) =>
+    Math.min(Number.POSITIVE_INFINITY, ...images.map(({ ppi }) => ppi));
+  const lowest = Math.min(...pages.map(coarsest));
+  const found = [
+    pages.findIndex(({ colour }) => colour === true),
+    pages.findIndex(({ bleeds }) => bleeds === true),
+    pages.findIndex(unlike),
+    pages.findIndex((page) => coarsest(page) === lowest && Number.isFinite(lowest)),
+  ];
+  return [
+    ...found.filter((index) => index >= 0).map((index) => index + 1),
+    ...fonts
+      .filter(({ embedded, drawn }) => !embedded && !drawn)
+      .map(({ firstPage }) => firstPage)
+      .slice(0, 1),
+    ...isbns.map(({ page }) => page),
+  ];
+}
 
 /** Pages of which a picture is kept: the first and last, and then those where something was found, in order. */
 export function picturedPages(pageCount: number, found: Iterable<number>): number[] {

@@ -5,7 +5,7 @@ import { openPdf, type PdfDocument } from './document.ts';
 import { isbnsOn, mayHoldIsbn } from './numbers.ts';
 import type { PdfPage } from './page.ts';
 import { type PageSeen, pageSeen, unseenPage } from './page-facts.ts';
-import { picturedPages, pictureOf } from './pictures.ts';
+import { picturedPages, pictureOf, tellingPages } from './pictures.ts';
 import type { Source } from './source.ts';
 import type { Swept } from './sweep.ts';
 
@@ -79,10 +79,7 @@ export class PdfReader {
   }
 
   async pictures(): Promise<PagePicture[]> {
-    const pages = picturedPages(
-      this.#pdf.pageCount,
-      this.#facts.isbns.map(({ page }) => page),
-    );
+    const pages = picturedPages(this.#pdf.pageCount, tellingPages(this.#facts));
     const pictures: PagePicture[] = [];
     for (const [i, number] of pages.entries()) {
       told(this.#watch, i, pages.length, 'Drawing pages');
@@ -90,10 +87,6 @@ export class PdfReader {
       if (picture) pictures.push(picture);
     }
     return pictures;
-  }
-
-  close(): void {
-    this.#pdf.close();
   }
 
   /** Adds what is kept beside the page itself. */
