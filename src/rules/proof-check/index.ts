@@ -8,6 +8,7 @@ import type {
 } from '../../contract/proof-checks/facts.ts';
 import { type FileKind, fileKindName } from '../../contract/terms.ts';
 import { checkAudio } from './audio.ts';
+import { checkCover } from './cover.ts';
 import { checkEpub } from './epub.ts';
 import { checkInterior } from './interior.ts';
 import type { ProofRecord } from './record.ts';
@@ -23,7 +24,12 @@ interface Judges {
 }
 
 /** The rules by what they judge. */
-const JUDGES: Partial<Judges> = { interior: checkInterior, epub: checkEpub, audio: checkAudio };
+const JUDGES: Partial<Judges> = {
+  interior: checkInterior,
+  cover: checkCover,
+  epub: checkEpub,
+  audio: checkAudio,
+};
 
 function judged(kind: FileKind, facts: FileFacts, record: ProofRecord): CheckLine[] | undefined {
   if (kind === 'interior' && facts.of === 'pdf') return JUDGES.interior?.(facts, record);

@@ -98,6 +98,15 @@ describe('a bar code on a sheet', () => {
     expect(code?.quietLeft).toBeCloseTo(5, 0);
   });
 
+  it.each([0, 1, 2, 3])('finds bars without any quiet zone, turned by %d quarters', async (quarters) => {
+    const sheet = painted({ ...PLAIN, addOn: '51995' });
+    fill(sheet, 0, 0, 600 - 12, 1_800, [30, 60, 30]);
+    const [code, ...more] = await found(turned(sheet, quarters));
+    expect(more).toEqual([]);
+    expect(code).toMatchObject({ digits: ONE, addOn: '51995', turned: quarters * 90, inverted: false });
+    expect(code?.quietLeft).toBeCloseTo(1.5, 1);
+  });
+
   it('tells light bars on a dark ground', async () => {
     const sheet = painted({ ...PLAIN, ink: [255, 255, 255] }, [20, 20, 20]);
     const [code] = await found(sheet);

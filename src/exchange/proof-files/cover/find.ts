@@ -1,13 +1,13 @@
 import type { Box } from '../../../contract/proof-checks/facts.ts';
 import { type FoundBarcode, measured, type Placed } from './measured.ts';
-import type { Raster } from './raster.ts';
+import { opposite, uprightSpot } from './place.ts';
+import { lightness, type Raster, upright } from './raster.ts';
 import { scan } from './scan.ts';
+import { scanLines } from './scan-lines.ts';
 import { boundedDpi, type SheetView, sizeAt } from './view.ts';
 
-/** At 300 pixels to the inch a module of the smallest size that GS1 allows has three pixels. */
+/** At 300 pixels to the inch a module of the smallest size that GS1 allows has three pixels; the reader needs one and a half. */
 const LOOK_DPI = 300;
-/** Where nothing was found: codes that are smaller than allowed. */
-const CLOSER_DPI = 600;
 const LOOK_PIXELS = 20_000_000;
 const TILE = 3_000;
 /** A code of 120 % with its quiet zones is so wide at 600 pixels to the inch. */
@@ -31,7 +31,8 @@ export function lookAt(view: SheetView): Look {
 
 /** All ISBNs in bar codes on a sheet, each measured; from the top down. */
 export async function findBarcodes(view: SheetView, look: Look, step: Step): Promise<FoundBarcode[]> {
-  let seen = (await scan(look.raster)).map((one) => ({ ...one, dpi: look.dpi }));
+  let seen: Placed[] = (await scan(look.raster)).map((one) => ({ ...one, dpi: look.dpi }));
+  if (seen.length === 0) seen = byBarsAlone(look);
   if (seen.length === 0) seen = await lookCloser(view, look.dpi, step);
   const found: FoundBarcode[] = [];
   for (const [i, sighting] of seen.entries()) {
@@ -45,9 +46,25 @@ export async function findBarcodes(view: SheetView, look: Look, step: Step): Pro
   return found.slice(0, MOST_BARCODES);
 }
 
+/** Codes whose quiet zones are too narrow for the reader, lying or standing. */
+function byBarsAlone({ raster, dpi }: Look): Placed[] {
+  const grey = lightness(raster);
+  return ([0, 90] as const).flatMap((turned) => {
+    const lines = upright(grey, turned);
+    return scanLines(lines).map(({ digits, reversed, ...spot }) => ({
+      digits,
+      addOn: null,
+      inverted: false,
+      dpi,
+      turned: reversed ? opposite(turned) : turned,
+      ...uprightSpot(spot, lines, turned === 0 ? 0 : 270),
+    }));
+  });
+}
+
 /** Looks again at a higher resolution, part by part. */
 async function lookCloser(view: SheetView, before: number, step: Step): Promise<Placed[]> {
-  const dpi = view.finestDpi ?? CLOSER_DPI;
+  const dpi = view.finestDpi ?? LOOK_DPI;
   if (dpi <= before * 1.01) return [];
   const size = sizeAt(view, dpi);
   const stride = TILE - TILE_OVERLAP;

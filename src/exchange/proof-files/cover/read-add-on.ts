@@ -1,35 +1,8 @@
 import { ADD_ON_MODULES, addOnModules } from '../../barcode/modules.ts';
 import { rowOf } from './edges.ts';
 import type { Measure } from './measure.ts';
+import { PATTERNS } from './patterns.ts';
 import type { Grey } from './raster.ts';
-
-/** Odd (L) patterns of the digits; the even ones (G) are their complements read backwards (STANDARDS B2). */
-const ODD = [
-  '0001101',
-  '0011001',
-  '0010011',
-  '0111101',
-  '0100011',
-  '0110001',
-  '0101111',
-  '0111011',
-  '0110111',
-  '0001011',
-];
-const even = (odd: string) =>
-  [...odd]
-    .reverse()
-    .map((bit) => (bit === '1' ? '0' : '1'))
-    .join('');
-const DIGIT = new Map(
-  ODD.flatMap(
-    (odd, digit) =>
-      [
-        [odd, digit],
-        [even(odd), digit],
-      ] as const,
-  ),
-);
 
 /** The add-on begins so many modules from the main symbol: GS1 asks for 7 to 12, and some leave more (B3, from memory). */
 const GAP = { least: 4, most: 24 };
@@ -69,7 +42,7 @@ function decode(modules: string): string | null {
   let digits = '';
   for (let i = 0; i < 5; i += 1) {
     const at = START.length + i * 9;
-    const digit = DIGIT.get(modules.slice(at, at + 7));
+    const digit = PATTERNS.get(modules.slice(at, at + 7))?.digit;
     if (digit === undefined) return null;
     digits += digit;
   }
