@@ -66,7 +66,8 @@ export const proofCheckQueries = {
     };
   },
 
-  'proofChecks.show': ({ db }, { checkId }) => {
+  'proofChecks.show': (context, { checkId, asOf }) => {
+    const db = context.on(asOf);
     const stored = needCheck(db, checkId);
     const { format, edition } = placeOf(db, stored.formatId);
     const { facts, intact } = keptFacts(db, stored);

@@ -119,7 +119,7 @@ export const showCheck = operation({
   name: 'proofChecks.show',
   kind: 'query',
   summary: 'One check of a final file, line by line, with the reasons that were given.',
-  input: z.object({ checkId: rowId }),
+  input: z.object({ checkId: rowId, asOf }),
   output: checkDetail,
   errors: [],
 });

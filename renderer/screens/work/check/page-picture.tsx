@@ -15,11 +15,13 @@ export interface PagePictureProps {
 export function PagePicture({ of, src, alt, boxes, chosen }: PagePictureProps) {
   // Frames stand a little off what they frame.
   const off = Math.max(of.widthPt, of.heightPt) / 150;
+  // The chosen one is drawn over the others.
+  const ordered = boxes.toSorted((a, b) => Number(a.id === chosen?.id) - Number(b.id === chosen?.id));
   return (
     <span className="page-picture" style={{ aspectRatio: `${of.widthPx} / ${of.heightPx}` }}>
       {src === undefined ? null : <img src={src} width={of.widthPx} height={of.heightPx} alt={alt} />}
       <svg viewBox={`0 0 ${of.widthPt} ${of.heightPt}`} aria-hidden="true" focusable="false">
-        {boxes.map((line) =>
+        {ordered.map((line) =>
           line.box === null ? null : (
             <rect
               key={line.id}

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { CheckDetail, KeptLine } from '../../../../src/contract/proof-checks/checks.ts';
 import { fileKindName } from '../../../../src/contract/terms.ts';
 import { useCommand, useQueryOf } from '../../../api.ts';
+import { useAsOf } from '../../../location.ts';
 import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
 import { NoticeShape } from '../../../ui/standing-shapes.tsx';
 import { ComparePart } from './compare-part.tsx';
@@ -11,7 +12,11 @@ import { KIND_TITLES, STATES } from './words.ts';
 
 /** One check in full: how many lines there are of each result, the lines, and the pages where they were seen. */
 export function CheckResult({ checkId, editable }: { checkId: number; editable: boolean }) {
-  const { data, error } = useQueryOf('proofChecks.show', { checkId });
+  const { asOf } = useAsOf();
+  const { data, error } = useQueryOf('proofChecks.show', {
+    checkId,
+    ...(asOf === undefined ? {} : { asOf }),
+  });
   if (error) return <Refused refusal={error} />;
   if (!data) return <p className="waiting">Reading the check…</p>;
   return <Detail check={data} editable={editable} />;
