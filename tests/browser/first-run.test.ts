@@ -24,15 +24,14 @@ const step = (title: string, word: string) =>
 
 describe.skipIf(noBrowser)('the guided start', () => {
   it('is clean at three widths, and can be put away and shown again', async () => {
-    for (const [width, colorScheme] of [
-      [390, 'dark'],
-      [768, 'light'],
-      [1280, 'light'],
-    ] as const) {
+    const themes = ['dark', 'light'] as const;
+    for (const [width, colorScheme] of [390, 768, 1280].flatMap((wide) =>
+      themes.map((theme) => [wide, theme] as const),
+    )) {
       await w.page.setViewportSize({ width, height: 844 });
       await w.page.emulateMedia({ colorScheme });
       await step('Name your publisher and imprint', 'next');
-      await w.picture(`first-run-${width}`);
+      await w.picture(`first-run-${width}-${colorScheme}`);
       expect(await w.faults()).toEqual([]);
       expect(await w.page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
     }

@@ -26,10 +26,14 @@ export const NAMES = [
   'check',
   'numbers',
   'channels',
+  'channel-listings',
   'agenda',
   'audit',
   'journal',
+  'journal-table',
   'settings',
+  'help',
+  'help-topic',
 ] as const;
 
 /** The demo with a plan under way, so that no screen is empty; its ids are those of the demo's own order. */
@@ -55,10 +59,14 @@ export async function everyScreen(w: Window): Promise<Screen[]> {
     { name: 'check', path: `/work/${work}/check/${listing.formatId}`, heading: 'Proof check' },
     { name: 'numbers', path: '/numbers', heading: 'Numbers' },
     { name: 'channels', path: '/channels', heading: 'Channels' },
+    { name: 'channel-listings', path: `/channels/${listing.channelId}/listings`, heading: 'Listings' },
     { name: 'agenda', path: '/agenda', heading: 'Agenda' },
     { name: 'audit', path: '/audit', heading: 'Audit' },
     { name: 'journal', path: '/journal', heading: 'Journal' },
+    { name: 'journal-table', path: '/journal', query: 'view=table', heading: 'Journal' },
     { name: 'settings', path: '/settings', heading: 'Settings' },
+    { name: 'help', path: '/help', heading: 'Help' },
+    { name: 'help-topic', path: '/help/locks', heading: /lock/i },
   ];
 }
 
