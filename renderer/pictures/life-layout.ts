@@ -26,6 +26,8 @@ export interface EditionBox {
   lanes: LaneBox[];
   releaseX: number | null;
   retirementX: number | null;
+  /** The days of plans that were dropped. */
+  dropped: { kind: 'release' | 'retirement'; x: number }[];
 }
 
 export interface LifeLayout {
@@ -58,6 +60,7 @@ function daysOf(life: Life): string[] {
   const days = life.editions.flatMap((edition) => [
     edition.releaseDay,
     edition.retirementDay,
+    ...edition.dropped.map((plan) => plan.day),
     ...edition.lanes.flatMap((lane) => [lane.onSaleDate, ...lane.spans.map((span) => span.from)]),
   ]);
   return [life.day, ...days.filter((day) => day !== null)];
@@ -89,6 +92,7 @@ export function lifeLayout(life: Life, width: number): LifeLayout {
       lanes,
       releaseX: at(edition.releaseDay),
       retirementX: at(edition.retirementDay),
+      dropped: edition.dropped.map(({ kind, day }) => ({ kind, x: scale.x(day) })),
     };
     y += LIFE.gap;
     return box;

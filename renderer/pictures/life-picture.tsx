@@ -70,10 +70,22 @@ function Lane({ id, box, layout, to, onLook }: LaneProps) {
   );
 }
 
-/** A pennant for the day of a release plan, an open one hanging down for that of a retirement plan. */
-function PlanMark({ x, y, kind }: { x: number; y: number; kind: 'release' | 'retirement' }) {
+interface PlanMarkProps {
+  x: number;
+  y: number;
+  kind: 'release' | 'retirement';
+  dropped?: boolean | undefined;
+}
+
+/** A pennant for the day of a release plan, one hanging down for that of a retirement plan; struck through when dropped. */
+function PlanMark({ x, y, kind, dropped = false }: PlanMarkProps) {
   const wing = kind === 'release' ? 'M0 0v-12h9l-2.5 3.5 2.5 3.5h-9' : 'M0-12v12h9l-2.5-3.5 2.5-3.5h-9';
-  return <path d={wing} transform={`translate(${x} ${y})`} className="mark" />;
+  return (
+    <g transform={`translate(${x} ${y})`} className={dropped ? 'mark-dropped' : undefined}>
+      <path d={wing} className="mark" />
+      {dropped ? <path d="M-4 2 12-14" className="mark" /> : null}
+    </g>
+  );
 }
 
 function EditionHead({ box, width }: { box: EditionBox; width: number }) {
@@ -82,6 +94,9 @@ function EditionHead({ box, width }: { box: EditionBox; width: number }) {
       <text x={LIFE.left} y={box.top + 16} className="say-head">
         {fitted(box.label, width - LIFE.left, 15.5)}
       </text>
+      {box.dropped.map(({ kind, x }) => (
+        <PlanMark key={`${kind}${x}`} x={x} y={box.top + 20} kind={kind} dropped />
+      ))}
       {box.releaseX === null ? null : <PlanMark x={box.releaseX} y={box.top + 20} kind="release" />}
       {box.retirementX === null ? null : <PlanMark x={box.retirementX} y={box.top + 20} kind="retirement" />}
     </>
@@ -153,6 +168,16 @@ function draw(
   return { height: layout.height, content };
 }
 
+function droppedInWords({
+  kind,
+  day,
+  droppedOn,
+  reason,
+}: Life['editions'][number]['dropped'][number]): string {
+  const because = reason === '' ? '' : ` (${reason})`;
+  return ` A ${kind} planned for ${formatDay(day)} was dropped on ${formatDay(droppedOn)}${because}.`;
+}
+
 function Words({ life }: { life: Life }) {
   const plan = (day: string | null, what: string) =>
     day === null ? '' : ` ${what} planned for ${formatDay(day)}.`;
@@ -166,6 +191,7 @@ function Words({ life }: { life: Life }) {
             : ` It replaces ${life.editions.find((one) => one.editionId === edition.replacesId)?.label ?? 'another edition'}.`}
           {plan(edition.releaseDay, 'Release')}
           {plan(edition.retirementDay, 'Retirement')}
+          {edition.dropped.map(droppedInWords).join('')}
           <ul>
             {edition.lanes.map((lane) => (
               <li key={lane.formatId}>{laneInWords(lane)}</li>
@@ -191,7 +217,7 @@ export function LifePicture({ life, href }: { life: Life; href: (to: string) => 
       fileName={`life-of-${life.title.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-')}-${life.day}`}
       draw={(width, onLook) => draw(life, width, id, href, onLook)}
       legend={<StretchLegend id={`${id}legend`} of={standings} />}
-      hint="Point at a lane, or move to it with the Tab key, to read its days. A crossed mark is the on-sale date, a pennant the day of a plan."
+      hint="Point at a lane, or move to it with the Tab key, to read its days. A crossed mark is the on-sale date, a pennant the day of a plan, struck through when the plan was dropped."
       words={<Words life={life} />}
     />
   );

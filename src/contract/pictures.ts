@@ -26,6 +26,15 @@ export const life = z.object({
       replacesId: rowId.nullable(),
       releaseDay: isoDate.nullable(),
       retirementDay: isoDate.nullable(),
+      /** Plans that were dropped: for which day they were, and when they were given up. */
+      dropped: z.array(
+        z.object({
+          kind: z.enum(['release', 'retirement']),
+          day: isoDate,
+          droppedOn: isoDate,
+          reason: z.string(),
+        }),
+      ),
       lanes: z.array(lane),
     }),
   ),

@@ -1,29 +1,18 @@
-import { type Audit, type AuditRow, type Finding, SEVERITIES } from '../contract/audit.ts';
-import type { FormatStanding } from '../contract/terms.ts';
+import type { AcceptedFinding, Audit, AuditRow, Finding } from '../contract/audit.ts';
 import { hyphenate } from '../rules/isbn/index.ts';
 import { type CsvCell, csvText } from './csv.ts';
+import {
+  CAUTION,
+  counted,
+  DEMO,
+  findingGroups,
+  formatGroups,
+  reportFacts,
+  SEVERITY_NAMES,
+} from './report-parts.ts';
 import { wrap } from './wrap.ts';
 
 const WIDTH = 100;
-const DEMO = 'Demo catalogue: its numbers are invented and must never be printed.';
-const CAUTION =
-  "This audit advises; it does not decide. Where it differs from the manual of your ISBN agency or from a channel's own terms, those prevail. It reads what was recorded here and cannot see what a channel shows.";
-
-/** What is on sale first, then what leaves it, then what is under way, then what has ended. */
-const GROUPS: readonly [FormatStanding, string][] = [
-  ['live', 'Live'],
-  ['retiring', 'Retiring'],
-  ['proofing', 'Proofing'],
-  ['committed', 'Committed'],
-  ['planned', 'Planned'],
-  ['retired', 'Retired'],
-  ['cancelled', 'Cancelled'],
-];
-
-function counted(count: number, one: string, many: string): string {
-  return `${count.toLocaleString('en')} ${count === 1 ? one : many}`;
-}
-
 function underlined(title: string, stroke: string): string[] {
   const lines = wrap(title, WIDTH);
   return [...lines, stroke.repeat(Math.max(...lines.map((line) => [...line].length)))];
@@ -34,27 +23,12 @@ function fact(name: string, value: string): string[] {
 }
 
 function heading(audit: Audit): string[] {
-  const severities = SEVERITIES.map((severity) => {
-    const count = audit.findings.filter((finding) => finding.severity === severity).length;
-    return severity === 'note'
-      ? counted(count, 'note', 'notes')
-      : `${count.toLocaleString('en')} ${severity}`;
-  });
-  const { free, reserved, assigned, spent } = audit.numbers;
-  const stand = [`${free.toLocaleString('en')} free`, `${reserved.toLocaleString('en')} reserved`];
-  stand.push(`${assigned.toLocaleString('en')} assigned`, `${spent.toLocaleString('en')} spent`);
-  const past = audit.asOf === audit.today ? '' : ', a past day, as the file knows it now';
+  const facts = reportFacts(audit).filter(([name]) => name !== 'Catalogue');
   return [
     ...underlined(`Audit of ${audit.catalogueName}`, '='),
     '',
     ...(audit.demo ? [DEMO, ''] : []),
-    ...fact('File', audit.fileName),
-    ...fact('Made on', audit.today),
-    ...fact('Speaks of', `${audit.asOf}${past}`),
-    ...fact('Rules applied', String(audit.rules)),
-    ...fact('Findings', severities.join(', ')),
-    ...fact('Numbers', stand.join(', ')),
-    ...fact('Journal head', audit.journalHead),
+    ...facts.flatMap(([name, value]) => fact(name, value)),
   ];
 }
 
@@ -66,13 +40,10 @@ function formatLines(format: AuditRow): string[] {
   ];
 }
 
-function formatGroups(audit: Audit): string[] {
-  const groups = Map.groupBy(audit.formats, (format) => format.standing);
-  return GROUPS.flatMap(([standing, name]) => {
-    const formats = groups.get(standing) ?? [];
-    if (formats.length === 0) return [];
-    const title = `${name} (${counted(formats.length, 'format', 'formats')})`;
-    return ['', ...underlined(title, '-'), ...formats.flatMap((format) => ['', ...formatLines(format)])];
+function formatParts(audit: Audit): string[] {
+  return formatGroups(audit).flatMap(({ name, rows }) => {
+    const title = `${name} (${counted(rows.length, 'format', 'formats')})`;
+    return ['', ...underlined(title, '-'), ...rows.flatMap((format) => ['', ...formatLines(format)])];
   });
 }
 
@@ -87,21 +58,40 @@ function ruleLines([first, ...more]: readonly Finding[]): string[] {
   ];
 }
 
-function findingGroups(audit: Audit): string[] {
+function findingParts(audit: Audit): string[] {
   if (audit.findings.length === 0) return ['', ...underlined('Findings', '-'), '', 'No rule found anything.'];
-  return SEVERITIES.flatMap((severity) => {
-    const found = audit.findings.filter((finding) => finding.severity === severity);
-    if (found.length === 0) return [];
-    const title = severity === 'note' ? 'Notes' : severity === 'must fix' ? 'Must fix' : 'Should fix';
-    const byRule = Map.groupBy(found, (finding) => finding.rule);
-    return ['', ...underlined(`${title} (${found.length})`, '-'), ...[...byRule.values()].flatMap(ruleLines)];
-  });
+  return findingGroups(audit).flatMap(({ severity, count, rules }) => [
+    '',
+    ...underlined(`${SEVERITY_NAMES[severity]} (${count})`, '-'),
+    ...rules.flatMap(ruleLines),
+  ]);
+}
+
+/** What was found too but accepted for the time being, with why and until when. */
+function acceptedParts({ accepted }: Audit): string[] {
+  if (accepted.length === 0) return [];
+  return [
+    '',
+    ...underlined(`Accepted (${accepted.length})`, '-'),
+    ...accepted.flatMap((finding) => [
+      '',
+      ...wrap(finding.message, WIDTH, '  * '),
+      ...wrap(`Why it may stay: ${finding.accepted.reason}`, WIDTH, '    '),
+      ...wrap(
+        `Accepted on ${finding.accepted.on}, to be looked at again on ${finding.accepted.reviewOn}.`,
+        WIDTH,
+        '    ',
+      ),
+      ...wrap(`Rule: ${finding.rule} (${finding.source})`, WIDTH, '    '),
+    ]),
+  ];
 }
 
 /** The audit as plain text: lines of at most 100 characters, ended by LF. */
 export function auditPlainText(audit: Audit): string {
-  const formats = audit.formats.length === 0 ? ['', 'No format is recorded yet.'] : formatGroups(audit);
-  const lines = [...heading(audit), ...formats, ...findingGroups(audit), '', ...wrap(CAUTION, WIDTH)];
+  const formats = audit.formats.length === 0 ? ['', 'No format is recorded yet.'] : formatParts(audit);
+  const found = [...findingParts(audit), ...acceptedParts(audit)];
+  const lines = [...heading(audit), ...formats, ...found, '', ...wrap(CAUTION, WIDTH)];
   return `${lines.join('\n')}\n`;
 }
 
@@ -123,6 +113,10 @@ const COLUMNS = [
   'edition_id',
   'format_id',
   'listing_id',
+  'accepted_reason',
+  'accepted_on',
+  'review_on',
+  'rule_set',
 ] as const;
 
 type Cells = Partial<Record<(typeof COLUMNS)[number], CsvCell>>;
@@ -132,16 +126,44 @@ function isbnCell(isbn13: string): string {
   return hyphenate(isbn13) ?? `${isbn13.slice(0, 3)}-${isbn13.slice(3)}`;
 }
 
+/** A finding, or one that was accepted, with the format it is about. */
+function findingCells(finding: Finding | AcceptedFinding, format: AuditRow | undefined): Cells {
+  const accepted = 'accepted' in finding ? finding.accepted : undefined;
+  return {
+    record: accepted ? 'accepted' : 'finding',
+    edition: format?.editionLabel ?? null,
+    format: format?.name ?? null,
+    isbn: finding.isbn13 && isbnCell(finding.isbn13),
+    standing: format?.standing ?? null,
+    severity: finding.severity,
+    rule: finding.rule,
+    message: finding.message,
+    mend: finding.mend,
+    source: finding.source,
+    work_id: finding.workId,
+    edition_id: finding.editionId,
+    format_id: finding.formatId,
+    listing_id: finding.listingId,
+    accepted_reason: accepted?.reason ?? null,
+    accepted_on: accepted?.on ?? null,
+    review_on: accepted?.reviewOn ?? null,
+  };
+}
+
 /**
- * The audit as one CSV table (RFC 4180, safe to open in a spreadsheet). `record` is 'format' or 'finding'.
- * Both have `as_of` (the day spoken of), `edition`, `format`, `isbn` (hyphenated, so that it stays text) and
- * the ids; a format has `standing` and `channels` (joined by '; '), a finding `severity`, `rule`, `message`,
- * `mend`, `source`, and the standing of its format. What does not apply is empty. In a demo catalogue the
- * first record is 'demo', whose `message` says that its numbers are invented.
+ * The audit as one CSV table (RFC 4180, safe to open in a spreadsheet). `record` is 'report' (the first one, whose
+ * `message` says by what the report is known: file, day, rules, journal head), 'demo' (whose `message` says that the
+ * numbers are invented), 'format', 'finding', or 'accepted' for a finding that was accepted. All have `as_of` (the day
+ * spoken of) and `rule_set`; formats and findings have `edition`, `format`, `isbn` (hyphenated, so that it stays text)
+ * and the ids; a format has `standing` and `channels` (joined by '; '), a finding `severity`, `rule`, `message`, `mend`,
+ * `source`, and the standing of its format, an accepted one also why, since when and until when. What does not apply is
+ * empty.
  */
 export function auditCsv(audit: Audit): string {
   const formats = new Map(audit.formats.map((format) => [format.formatId, format]));
-  const rows: Cells[] = audit.demo ? [{ record: 'demo', message: DEMO }] : [];
+  const facts = reportFacts(audit).map(([name, value]) => `${name}: ${value}`);
+  const rows: Cells[] = [{ record: 'report', message: facts.join('; ') }];
+  if (audit.demo) rows.push({ record: 'demo', message: DEMO });
   for (const format of audit.formats)
     rows.push({
       record: 'format',
@@ -153,28 +175,12 @@ export function auditCsv(audit: Audit): string {
       work_id: format.workId,
       format_id: format.formatId,
     });
-  for (const finding of audit.findings) {
-    const format = finding.formatId === null ? undefined : formats.get(finding.formatId);
-    rows.push({
-      record: 'finding',
-      edition: format?.editionLabel ?? null,
-      format: format?.name ?? null,
-      isbn: finding.isbn13 && isbnCell(finding.isbn13),
-      standing: format?.standing ?? null,
-      severity: finding.severity,
-      rule: finding.rule,
-      message: finding.message,
-      mend: finding.mend,
-      source: finding.source,
-      work_id: finding.workId,
-      edition_id: finding.editionId,
-      format_id: finding.formatId,
-      listing_id: finding.listingId,
-    });
-  }
+  for (const finding of [...audit.findings, ...audit.accepted])
+    rows.push(findingCells(finding, formats.get(finding.formatId ?? 0)));
+  const everywhere: Cells = { as_of: audit.asOf, rule_set: audit.ruleSet };
   return csvText(
     COLUMNS,
-    rows.map((row) => COLUMNS.map((column) => (column === 'as_of' ? audit.asOf : (row[column] ?? null)))),
+    rows.map((row) => COLUMNS.map((column) => everywhere[column] ?? row[column] ?? null)),
   );
 }
 

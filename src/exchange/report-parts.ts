@@ -8,7 +8,7 @@ export const CAUTION =
   "This audit advises; it does not decide. Where it differs from the manual of your ISBN agency or from a channel's own terms, those prevail. It reads what was recorded here and cannot see what a channel shows.";
 
 /** What is on sale first, then what leaves it, then what is under way, then what has ended. */
-export const GROUPS: readonly [FormatStanding, string][] = [
+const GROUPS: readonly [FormatStanding, string][] = [
   ['live', 'Live'],
   ['retiring', 'Retiring'],
   ['proofing', 'Proofing'],

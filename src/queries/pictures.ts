@@ -4,6 +4,7 @@ import { coverageOf } from '../rules/pictures/coverage.ts';
 import { spansOf } from '../rules/pictures/life.ts';
 import { moneyOf } from '../rules/pictures/money.ts';
 import { stockOf } from '../rules/pictures/stock.ts';
+import { plansOfEdition } from '../store/plans.ts';
 import type { Queries, QueryContext } from './context.ts';
 
 /** The joined records of the catalogue, which the audit keeps at hand. */
@@ -14,27 +15,35 @@ function factsOn(context: QueryContext, asOf: string | undefined): Facts {
 export const pictureQueries = {
   'pictures.life': (context, { workId, asOf }) => {
     const facts = factsOn(context, asOf);
+    const db = context.on(asOf);
     const work = facts.works.find(({ id }) => id === workId);
     if (!work) throw new Refusal('NOT_FOUND', `There is no work ${workId} on this day.`, 'workId');
     return {
       workId,
       title: work.title,
       day: facts.day,
-      editions: work.editions.map((edition) => ({
-        editionId: edition.id,
-        label: edition.label,
-        replacesId: edition.replaces?.id ?? null,
-        releaseDay: edition.release?.day ?? null,
-        retirementDay: edition.retirement?.day ?? null,
-        lanes: edition.formats.map((format) => ({
-          formatId: format.id,
-          name: format.name,
-          hyphenated: (format.number ?? format.numbers[0])?.written ?? null,
-          standing: format.standing,
-          onSaleDate: format.onSaleDate,
-          spans: spansOf(format),
-        })),
-      })),
+      editions: work.editions.map((edition) => {
+        const plans = plansOfEdition(db, edition.id);
+        const retiring = plans.filter(({ kind }) => kind === 'retirement');
+        return {
+          editionId: edition.id,
+          label: edition.label,
+          replacesId: edition.replaces?.id ?? null,
+          releaseDay: edition.release?.day ?? null,
+          retirementDay: edition.retirement?.day ?? null,
+          dropped: plans.flatMap(({ kind, day, droppedOn, droppedReason }) =>
+            droppedOn === null ? [] : [{ kind, day, droppedOn, reason: droppedReason ?? '' }],
+          ),
+          lanes: edition.formats.map((format) => ({
+            formatId: format.id,
+            name: format.name,
+            hyphenated: (format.number ?? format.numbers[0])?.written ?? null,
+            standing: format.standing,
+            onSaleDate: format.onSaleDate,
+            spans: spansOf(format, retiring),
+          })),
+        };
+      }),
     };
   },
 

@@ -34,6 +34,24 @@ export function planInForce(db: ReadDb, editionId: number, kind: PlanKind): Stor
   );
 }
 
+/** A plan as the story of its edition tells it. */
+interface ToldPlan {
+  kind: PlanKind;
+  day: string;
+  madeOn: string;
+  droppedOn: string | null;
+  droppedReason: string | null;
+}
+
+/** Every plan that was ever made for an edition, dropped ones too, in the order in which they were made. */
+export function plansOfEdition(db: ReadDb, editionId: number): ToldPlan[] {
+  return db.all<ToldPlan>(
+    `SELECT kind, day, made_on AS madeOn, dropped_on AS droppedOn, dropped_reason AS droppedReason
+     FROM plan WHERE edition_id = ? ORDER BY made_on, id`,
+    editionId,
+  );
+}
+
 /** Every plan of a kind that is in force. */
 export function plansInForce(db: ReadDb, kind: PlanKind): StoredPlan[] {
   return db.all<StoredPlan>(

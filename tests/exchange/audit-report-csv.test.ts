@@ -95,38 +95,59 @@ describe('the audit as CSV', () => {
       },
     ],
     numbers: { free: 0, reserved: 0, assigned: 1, spent: 0 },
-    accepted: [],
+    accepted: [
+      {
+        ...finding,
+        accepted: { id: 1, reason: 'Meant so.', on: '2026-11-01', reviewOn: '2027-05-01' },
+      },
+    ],
     findings: [finding, { ...finding, formatId: null, editionId: null, isbn13: null }],
   };
   const [header = [], ...records] = read(auditCsv(audit));
   const cell = (record: number, column: string) => records[record]?.[header.indexOf(column)];
 
-  test('is one table: a warning in a demo, then formats, then findings', () => {
+  test('is one table: what report it is, a warning in a demo, formats, findings, accepted ones', () => {
     expect(new Set(records.map((record) => record.length))).toEqual(new Set([header.length]));
-    expect(records.map((record) => record[0])).toEqual(['demo', 'format', 'finding', 'finding']);
+    expect(records.map((record) => record[0])).toEqual([
+      'report',
+      'demo',
+      'format',
+      'finding',
+      'finding',
+      'accepted',
+    ]);
+    expect(cell(0, 'message')).toMatch(
+      /File: test\.ledger; Made on: 2026-11-25.*rule set 0f0f0f0f.*1 accepted.*Journal head: 0{64}/,
+    );
+    expect(records.every((record) => record[header.indexOf('rule_set')] === '0f0f0f0f')).toBe(true);
+    expect([cell(5, 'accepted_reason'), cell(5, 'accepted_on'), cell(5, 'review_on')]).toEqual([
+      'Meant so.',
+      '2026-11-01',
+      '2027-05-01',
+    ]);
     expect(records.every((record) => record[header.indexOf('as_of')] === '2026-11-20')).toBe(true);
-    expect(cell(0, 'message')).toContain('must never be printed');
-    expect(read(auditCsv({ ...audit, demo: false }))[1]?.[0]).toBe('format');
+    expect(cell(1, 'message')).toContain('must never be printed');
+    expect(read(auditCsv({ ...audit, demo: false }))[2]?.[0]).toBe('format');
   });
 
   test('a format tells its standing and channels, a finding its rule and the format it is about', () => {
-    expect(cell(1, 'channels')).toBe(
+    expect(cell(2, 'channels')).toBe(
       'Printworks Direct: selling since 2019-05-02; Broadside Wholesale: not sent',
     );
-    expect(cell(1, 'severity')).toBe('');
-    expect(cell(2, 'message')).toBe('He said "no", then left.');
-    expect(cell(2, 'format')).toBe('Paperback');
-    expect(cell(2, 'standing')).toBe('live');
-    expect(cell(3, 'format')).toBe('');
-    expect(cell(3, 'isbn')).toBe('');
+    expect(cell(2, 'severity')).toBe('');
+    expect(cell(3, 'message')).toBe('He said "no", then left.');
+    expect(cell(3, 'format')).toBe('Paperback');
+    expect(cell(3, 'standing')).toBe('live');
+    expect(cell(4, 'format')).toBe('');
+    expect(cell(4, 'isbn')).toBe('');
   });
 
   test('a title that looks like a formula is text', () => {
-    expect(cell(1, 'edition')).toBe('\'=HYPERLINK("x")');
+    expect(cell(2, 'edition')).toBe('\'=HYPERLINK("x")');
   });
 
   test('an ISBN is never bare digits, even where it is not valid', () => {
-    expect(cell(1, 'isbn')).toBe('979-8-969999-00-8');
-    expect(cell(2, 'isbn')).toBe('978-0306406158');
+    expect(cell(2, 'isbn')).toBe('979-8-969999-00-8');
+    expect(cell(3, 'isbn')).toBe('978-0306406158');
   });
 });

@@ -90,8 +90,8 @@ describe('the report as plain text', () => {
       'File            Halyard & Fen.ledger',
       'Made on         2026-11-25',
       'Speaks of       2026-11-25',
-      'Rules applied   84',
-      'Findings        2 must fix, 1 should fix, 0 notes',
+      'Rules applied   84, rule set 0f0f0f0f',
+      'Findings        2 must fix, 1 should fix, 0 notes; 0 accepted',
       'Numbers         1,097 free, 0 reserved, 2 assigned, 1 spent',
       `Journal head    ${'a'.repeat(64)}`,
     ]);
@@ -124,6 +124,16 @@ describe('the report as plain text', () => {
     const must = text.slice(text.indexOf('Must fix'), text.indexOf('Should fix ('));
     expect(must).toContain('  * The same on Broadside Wholesale.\n    How to mend: Ask the channel');
     expect(must).toContain('    Rule: editions-side-by-side (common practice, no source)\n');
+  });
+
+  test('tells what was accepted, why, since when and until when', () => {
+    const accepted = { id: 1, reason: 'Sold under that name.', on: '2026-11-01', reviewOn: '2027-05-01' };
+    const told = auditPlainText({ ...AUDIT, accepted: [{ ...SIDE_BY_SIDE, accepted }] });
+    expect(told).toContain('0 notes; 1 accepted');
+    expect(told.slice(told.indexOf('Accepted (1)'))).toMatch(
+      /beside The Salt[\s\S]*Why it may stay: Sold under that name\.\n {4}Accepted on 2026-11-01, to be looked at again on 2027-05-01\./,
+    );
+    expect(text).not.toContain('Accepted (');
   });
 
   test('warns that it advises only', () => {

@@ -62,6 +62,15 @@ test('lanes never overlap, and their bars lie inside, one after the other', () =
     label: fc.constant('The Salt Almanac'),
     releaseDay: orNone(day),
     retirementDay: orNone(day),
+    dropped: fc.array(
+      fc.record({
+        kind: fc.constantFrom('release' as const, 'retirement' as const),
+        day,
+        droppedOn: day,
+        reason: fc.constant(''),
+      }),
+      { maxLength: 2 },
+    ),
     lanes: fc.array(lane, { maxLength: 5 }),
   });
   const life = fc.array(edition, { minLength: 1, maxLength: 5 }).map(

@@ -8,6 +8,12 @@ export interface Span {
   to: string | null;
 }
 
+/** From when to when a retirement plan of a format's edition was in force; `droppedOn` is the first day it was not. */
+export interface PlanPeriod {
+  madeOn: string;
+  droppedOn: string | null;
+}
+
 const OUT: ReadonlySet<ListingStanding> = new Set(['sent', 'proof', 'cleared', 'selling', 'leaving']);
 
 /**
@@ -29,35 +35,36 @@ export function derivedStanding(
 }
 
 /** The days on which something about the format changed, in order. */
-function turns(format: FormatFacts): string[] {
+function turns(format: FormatFacts, plans: readonly PlanPeriod[]): string[] {
   const steps = format.listings.flatMap((listing) => listing.steps.map((step) => step.onDate));
   const first = [format.plannedOn, format.number?.assignedOn ?? format.plannedOn, ...steps].sort()[0];
-  const plan = format.edition.retirement?.madeOn;
   const days = [first ?? format.plannedOn, format.plannedOn, ...steps];
-  if (plan !== undefined && plan > (first ?? '')) days.push(plan);
+  const planned = plans.flatMap(({ madeOn, droppedOn }) => [madeOn, ...(droppedOn ? [droppedOn] : [])]);
+  days.push(...planned.filter((day) => day > (first ?? '')));
   if (format.cancelledOn !== null) days.push(format.cancelledOn);
   return [...new Set(days)].sort();
 }
 
-function standingAt(format: FormatFacts, day: string): FormatStanding {
+function standingAt(format: FormatFacts, plans: readonly PlanPeriod[], day: string): FormatStanding {
   if (format.cancelledOn !== null && format.cancelledOn <= day) return 'cancelled';
   const taken = format.listings.map((listing) => listing.steps.filter((step) => step.onDate <= day));
   const standings = taken.map((steps) => steps.at(-1)?.toStanding ?? 'unsent');
-  const plan = format.edition.retirement;
   return derivedStanding(standings, {
     submitted: taken.some((steps) => steps.some((step) => step.toStanding === 'sent')),
-    retirementPlanned: plan !== null && plan.madeOn <= day,
+    retirementPlanned: plans.some(
+      ({ madeOn, droppedOn }) => madeOn <= day && (droppedOn === null || droppedOn > day),
+    ),
   });
 }
 
 /**
- * Where a format stood from when to when, without gaps, from the first day that is known of it. A plan that was
- * dropped is not known any more; several steps of one day leave the last one's standing.
+ * Where a format stood from when to when, without gaps, from the first day that is known of it; `plans` are all that
+ * ever were made to retire its edition. Several steps of one day leave the last one's standing.
  */
-export function spansOf(format: FormatFacts): Span[] {
+export function spansOf(format: FormatFacts, plans: readonly PlanPeriod[]): Span[] {
   const spans: Span[] = [];
-  for (const day of turns(format)) {
-    const standing = standingAt(format, day);
+  for (const day of turns(format, plans)) {
+    const standing = standingAt(format, plans, day);
     const last = spans.at(-1);
     if (last?.standing === standing) continue;
     if (last) last.to = day;
