@@ -3,6 +3,7 @@ import { Button } from '../ui/index.ts';
 import { savePng, saveSvg } from './export.ts';
 import { printPicture } from './print.ts';
 import './pictures.css';
+import './surroundings.css';
 
 export interface SaveButtonsProps {
   /** Names the picture. */
