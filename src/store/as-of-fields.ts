@@ -24,6 +24,7 @@ interface FirstChange {
   row_key: string;
   action: 'added' | 'changed' | 'removed';
   before: string | null;
+  /** Of an added row only. */
   after: string | null;
 }
 
@@ -33,19 +34,35 @@ function endOf(day: string): string {
   return new Date(year, month - 1, date + 1).toISOString();
 }
 
+/**
+ * Entries that can change a field here, in the words of the indexes that hold no others (migration 0019): everything of
+ * these tables; of a listing what is more than a step.
+ */
+const OF_FIELDS = `entity IN ('work', 'edition', 'edition_contributor', 'edition_subject', 'edition_keyword', 'format',
+  'format_price', 'channel', 'number_block')`;
+const OF_LISTINGS = `entity = 'listing' AND action = 'changed'
+  AND json_remove(before, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')
+    <> json_remove(after, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')`;
+
 /** The first change of every row after the day: what stood before it is what stood on the day. */
 function firstChangesAfter(raw: Database.Database, day: string): FirstChange[] {
-  const names = Object.keys(FIELDS)
-    .map((name) => `'${name}'`)
-    .join(', ');
-  return raw
-    .prepare(
-      `SELECT entity, row_key, action, before, after FROM main.journal WHERE seq IN (
-         SELECT min(seq) FROM main.journal
-         WHERE seq >= (SELECT min(seq) FROM main.journal WHERE at >= ?) AND entity IN (${names})
-         GROUP BY entity, row_key)`,
-    )
-    .all(endOf(day)) as FirstChange[];
+  const seq = raw.prepare('SELECT min(seq) FROM main.journal WHERE at >= ?').pluck().get(endOf(day)) as
+    | number
+    | null;
+  if (seq === null) return [];
+  const after = "CASE action WHEN 'added' THEN after END AS after";
+  const has = raw.prepare("SELECT 1 FROM main.sqlite_schema WHERE type = 'index' AND name = ?");
+  const first = (index: string, entries: string) => {
+    // A file of an older form, open for reading, has no such index; SQLite would not choose it by itself.
+    const by = has.get(index) ? `INDEXED BY ${index}` : '';
+    return raw
+      .prepare(
+        `SELECT entity, row_key, action, before, ${after} FROM main.journal WHERE seq IN (
+           SELECT min(seq) FROM main.journal ${by} WHERE seq >= ? AND ${entries} GROUP BY entity, row_key)`,
+      )
+      .all(seq) as FirstChange[];
+  };
+  return [...first('journal_of_fields', OF_FIELDS), ...first('journal_of_listings', OF_LISTINGS)];
 }
 
 type Row = Record<string, string | number | null>;
@@ -59,6 +76,16 @@ function shadow(raw: Database.Database, table: string, parentColumn: string | un
   if (parentColumn) raw.exec(`CREATE INDEX temp."rewound_${table}_parent" ON "${table}" (${parentColumn})`);
 }
 
+/** Runs statements that are prepared once each: a table has as many changes as it has rows, and few kinds of them. */
+function runner(raw: Database.Database): (sql: string, ...values: unknown[]) => void {
+  const prepared = new Map<string, Database.Statement>();
+  return (sql, ...values) => {
+    const statement = prepared.get(sql) ?? raw.prepare(sql);
+    prepared.set(sql, statement);
+    statement.run(...values);
+  };
+}
+
 function rewindTable(
   raw: Database.Database,
   table: string,
@@ -67,30 +94,30 @@ function rewindTable(
 ): void {
   const { parent, except = [] } = FIELDS[table] ?? {};
   shadow(raw, table, parent?.[1]);
+  const run = runner(raw);
   for (const change of changes) {
     const row = JSON.parse(change.before ?? change.after ?? '{}') as Row;
     if (change.action === 'added') {
       // A list row added later to a parent that was there already was not there on the day.
       const ofNewParent = parent && added.get(parent[0])?.has(String(row[parent[1]]));
-      if (parent && !ofNewParent) raw.prepare(`DELETE FROM temp."${table}" WHERE id = ?`).run(row.id);
+      if (parent && !ofNewParent) run(`DELETE FROM temp."${table}" WHERE id = ?`, row.id);
       continue;
     }
     const names = Object.keys(row).filter((name) => !except.includes(name));
     const columns = names.map((name) => `"${name}"`);
     const values = names.map((name) => row[name]);
     if (change.action === 'changed')
-      raw
-        .prepare(
-          `UPDATE temp."${table}" SET ${columns.map((column) => `${column} = ?`).join(', ')} WHERE id = ?`,
-        )
-        .run(...values, row.id);
+      run(
+        `UPDATE temp."${table}" SET ${columns.map((column) => `${column} = ?`).join(', ')} WHERE id = ?`,
+        ...values,
+        row.id,
+      );
     // A removed row's id may have been given to a later row, which was not there on the day.
     else if (parent)
-      raw
-        .prepare(
-          `INSERT OR REPLACE INTO temp."${table}" (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
-        )
-        .run(...values);
+      run(
+        `INSERT OR REPLACE INTO temp."${table}" (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
+        ...values,
+      );
   }
 }
 

@@ -22,9 +22,9 @@ export interface Measured {
 }
 
 const FEWEST = 3;
-const MOST = 25;
+const MOST = 15;
 /** Milliseconds of processor time after which no further turn is begun. */
-const ENOUGH = 3_000;
+const ENOUGH = 800;
 /** A turn shorter than this is repeated within itself: the clock of processor time is coarse. */
 const SHORTEST = 4;
 
