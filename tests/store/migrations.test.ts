@@ -264,6 +264,8 @@ describe('the steps', () => {
       'migration',
       'number_run',
       'number_tally',
+      'proof_check_facts',
+      'proof_check_picture',
     ]);
     catalogue.change('moods.add', AT, (db) => db.run("INSERT INTO mood (word) VALUES ('calm')"));
     expect(examine(wrap(catalogue.rawRead), readMigrations(steps)).ok).toBe(true);
