@@ -6,7 +6,8 @@ export interface DelimitedRecord {
 
 /** Comma, semicolon or tab, whichever stands most often outside quotes in the first lines; a comma when none does. */
 export function delimiterOf(text: string): ',' | ';' | '\t' {
-  const sample = text.slice(0, 20_000).replace(/"[^"]*"/g, '');
+  // The sample may end inside a quoted cell, which then has no closing quote.
+  const sample = text.slice(0, 20_000).replace(/"[^"]*(?:"|$)/g, '');
   const count = (mark: string): number => sample.split(mark).length - 1;
   const [tabs, semicolons, commas] = [count('\t'), count(';'), count(',')];
   if (tabs > 0 && tabs >= semicolons && tabs >= commas) return '\t';

@@ -4,7 +4,7 @@ import { Refusal } from '../contract/refusal.ts';
 import { AGENCY_COLUMNS } from '../exchange/sheets/agency-out.ts';
 import { CSV_MARK, csvLine } from '../exchange/sheets/csv-out.ts';
 import { type OutCell, type OutRow, type OutScope, sheetColumns } from '../exchange/sheets/sheet-out.ts';
-import { writeXlsx } from '../exchange/sheets/xlsx-out.ts';
+import { MOST_IN_CELL, writeXlsx } from '../exchange/sheets/xlsx-out.ts';
 import { type WalkedFormat, walkFormats } from '../records/walk.ts';
 import { shownIsbn } from '../rules/isbn/index.ts';
 import { writeChanges } from '../store/changes.ts';
@@ -87,7 +87,12 @@ const xlsx: Maker = {
         yield row;
       }
     };
-    writeXlsx('Formats', header, counted(), (bytes) => sink.write(bytes));
+    const long = writeXlsx('Formats', header, counted(), (bytes) => sink.write(bytes));
+    if (long)
+      throw new Refusal(
+        'BAD_INPUT',
+        `Row ${long.row}, ${long.header}: a cell of a workbook holds ${MOST_IN_CELL.toLocaleString('en')} characters at most, and this text has ${long.length.toLocaleString('en')}. Export as CSV, which has no such limit, or shorten the text; nothing was written.`,
+      );
     return { records, notes: [] };
   },
 };
@@ -114,7 +119,7 @@ const agency: Maker = {
     return {
       records,
       notes: [
-        'Usage constraints are not recorded here; fill them in before you send the sheet.',
+        'Usage constraints, and the number of the whole that a part belongs to, are not recorded here; fill them in before you send the sheet.',
         'Agencies ask for these facts in forms of their own; what yours asks for goes before this sheet.',
         ...(country === ''
           ? ['No country of publication is named in Settings, so that column is empty.']

@@ -26,6 +26,16 @@ describe('a table of formats', () => {
     expect(entries()).toBe(again);
   });
 
+  it('is refused as a workbook where a text is longer than a cell can be, and whole as CSV', () => {
+    const keywords = (length: number) =>
+      Array.from({ length: 20 }, (_, at) => String(at).padEnd(length, 'x')).join('; ');
+    imported(c, `Title,Form,Keywords\nFen Light,paperback,"${keywords(1_900)}"\n`);
+    expect(c.refusal('exports.make', { as: 'xlsx' }).message).toMatch(
+      /^Row 2, Keywords: a cell of a workbook holds 32,767 characters at most, and this text has 38,038\./,
+    );
+    expect(exported(c, 'csv').toString('utf8')).toContain(keywords(1_900));
+  });
+
   it('fills an empty catalogue with the same formats', () => {
     const from = openTestCatalogue('2026-11-25');
     from.call('catalogue.demo', {});

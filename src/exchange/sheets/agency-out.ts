@@ -14,8 +14,8 @@ const text = (value: string | null): OutCell => (value ? { as: 'text', value } :
 
 /**
  * The columns of an agency sheet: the metadata to be registered with each number (STANDARDS.md A12, after the Users'
- * Manual). Usage constraints of digital formats are asked for there too; the catalogue does not record them, so their
- * column is empty for the user to fill.
+ * Manual). The number of the whole that a part belongs to and usage constraints of digital formats are asked for there
+ * too; the catalogue does not record them, so their columns are empty for the user to fill.
  */
 export const AGENCY_COLUMNS: readonly { header: string; cell(row: AgencyRow): OutCell }[] = [
   { header: 'ISBN', cell: ({ isbn }) => text(isbn) },
@@ -41,5 +41,6 @@ export const AGENCY_COLUMNS: readonly { header: string; cell(row: AgencyRow): Ou
       format.publicationDate === null ? null : { as: 'date', value: format.publicationDate },
   },
   { header: 'Other formats of this edition', cell: ({ alsoAs }) => text(alsoAs.join('; ')) },
+  { header: 'ISBN of the whole (parts only)', cell: () => null },
   { header: 'Usage constraints (digital only)', cell: () => null },
 ];

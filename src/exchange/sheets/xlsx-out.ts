@@ -40,6 +40,18 @@ export function xmlText(text: string): string {
     );
 }
 
+/** As many characters as a cell of a workbook may hold. */
+export const MOST_IN_CELL = 32_767;
+
+/** A cell whose text is longer than a workbook's cell may be. */
+export interface TooLong {
+  /** From one, as spreadsheets count. */
+  row: number;
+  header: string;
+  /** Characters of the whole text. */
+  length: number;
+}
+
 /** Days from 1899-12-30, by which spreadsheets count. */
 function serial(day: string): number {
   return Math.round((Date.parse(`${day}T00:00:00Z`) - Date.UTC(1899, 11, 30)) / 86_400_000);
@@ -72,16 +84,24 @@ function rowXml(cells: readonly OutCell[], number: number, style: number): strin
 /** Rows written into the zip at once. */
 const AT_ONCE = 200;
 
+/** The first cell of a row that is longer than a workbook can hold. */
+function tooLong(cells: readonly OutCell[], row: number, header: readonly string[]): TooLong | null {
+  const at = cells.findIndex((cell) => cell?.as === 'text' && cell.value.length > MOST_IN_CELL);
+  const cell = cells[at];
+  return cell ? { row, header: header[at] ?? '', length: cell.value.length } : null;
+}
+
 /**
  * Writes a workbook of one sheet, its first row fixed and bold. Rows are deflated as they come, so that memory stays
- * flat. `name` is the sheet's (at most 31 characters). `write` takes the bytes.
+ * flat. `name` is the sheet's (at most 31 characters). `write` takes the bytes. Stops at the first cell that is longer
+ * than a workbook can hold, since spreadsheets would cut it or refuse the file, and answers which; null when all is written.
  */
 export function writeXlsx(
   name: string,
   header: readonly string[],
   rows: Iterable<readonly OutCell[]>,
   write: (bytes: Uint8Array) => void,
-): void {
+): TooLong | null {
   const zip = new Zip((error, bytes) => {
     if (error) throw error;
     write(bytes);
@@ -103,6 +123,8 @@ export function writeXlsx(
   let number = 1;
   for (const row of rows) {
     number += 1;
+    const long = tooLong(row, number, header);
+    if (long) return long;
     text += rowXml(row, number, 2);
     if (number % AT_ONCE > 0) continue;
     sheet.push(strToU8(text), false);
@@ -110,4 +132,5 @@ export function writeXlsx(
   }
   sheet.push(strToU8(`${text}</sheetData></worksheet>`), true);
   zip.end();
+  return null;
 }

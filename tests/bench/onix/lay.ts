@@ -1,6 +1,7 @@
 import Database from 'better-sqlite3';
 import { openCatalogueFile } from '../../../src/store/catalogue-file.ts';
 import { dropJournalTriggers, raiseJournalTriggers } from '../../../src/store/journal-triggers.ts';
+import { markOf, noteMark } from '../../../src/store/left-as.ts';
 
 /** A number outside every block, with its check digit (ISO 2108: weights 1 and 3). */
 function isbn(count: number): string {
@@ -75,4 +76,8 @@ export function lay(file: string, formats: number): void {
   })();
   raiseJournalTriggers(raw);
   raw.close();
+  // Noted as it was left, so that it is not held against the journal that it does not have.
+  const side = new Database(`${file}-hold`);
+  noteMark(side, markOf(file));
+  side.close();
 }
