@@ -192,7 +192,7 @@ describe('call', () => {
     expect(listed.map((entry: { name: string }) => entry.name)).toEqual(Object.keys(operations));
     for (const entry of listed) {
       expect(entry).toMatchObject({
-        kind: expect.stringMatching(/^(command|query|errand)$/),
+        kind: expect.stringMatching(/^(command|query|errand|reading)$/),
         summary: expect.any(String),
         errors: expect.arrayContaining(['BAD_INPUT']),
         input: { type: 'object' },
