@@ -1,4 +1,3 @@
-import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,8 +5,8 @@ import Database from 'better-sqlite3';
 import { type Browser, chromium } from 'playwright-core';
 import { openApp } from '../../src/app.ts';
 import { ensurePages } from '../../src/host/build-pages.ts';
-import { PROGRAM } from '../../src/host/home.ts';
 import { raiseJournalTriggers } from '../../src/store/journal-triggers.ts';
+import { startHostProcess } from '../support/host-process.ts';
 import { gzipKb, INITIAL_BUDGET_KB } from '../support/initial-js.ts';
 
 // Cold start through the loopback host: from the command to a Catalogue that can be used, in a browser that is
@@ -42,22 +41,6 @@ function layFormats(file: string): void {
   raw.close();
 }
 
-/** Starts the host as `npm start` does; answers its first address. */
-function startHost(file: string): Promise<{ child: ChildProcess; url: string }> {
-  const env = { ...process.env, ELECTRON_OVERRIDE_DIST_PATH: '/none', CI: 'true' };
-  const launch = join(PROGRAM, 'src/host/launch.js');
-  const child = spawn(process.execPath, [launch, '--no-open', '--catalogue', file], { env });
-  return new Promise((resolve, reject) => {
-    let told = '';
-    child.stdout.on('data', (part: Buffer) => {
-      told += part.toString();
-      const url = /ready at (\S+)/.exec(told)?.[1];
-      if (url !== undefined) resolve({ child, url });
-    });
-    child.on('exit', () => reject(new Error(told)));
-  });
-}
-
 interface Start {
   host: number;
   usable: number;
@@ -68,7 +51,7 @@ interface Start {
 /** `sign` is what shows that the Catalogue can be used. */
 async function measure(browser: Browser, file: string, sign: string): Promise<Start> {
   const began = performance.now();
-  const { child, url } = await startHost(file);
+  const { url, stop } = await startHostProcess(file);
   const host = performance.now() - began;
   const page = await (await browser.newContext()).newPage();
   const scripts: Promise<Buffer>[] = [];
@@ -81,10 +64,7 @@ async function measure(browser: Browser, file: string, sign: string): Promise<St
   const usable = performance.now() - began;
   const kb = (await Promise.all(scripts)).reduce((sum, body) => sum + gzipKb(body), 0);
   await page.context().close();
-  child.removeAllListeners('exit');
-  const ended = new Promise((resolve) => child.on('exit', resolve));
-  child.kill('SIGTERM');
-  await ended;
+  await stop();
   return { host, usable, scripts: scripts.length, kb };
 }
 
