@@ -87,12 +87,16 @@ function printedFacts(
   return { pages, trimWidthUm, trimHeightUm, interior, insideCoverPrint, rightToLeft, paper, sheet };
 }
 
+/** Who asks for a multiple of pages that stands among the printer's figures of the settings. */
+const PRINTER = 'your printer, by Settings';
+
 /** What is on record of a format, for a file in which some ISBNs were seen. Throws NOT_FOUND. */
 export function proofRecord(db: ReadDb, formatId: number, isbns: readonly string[]): ProofRecord {
   const format = formatById(db, formatId);
   const edition = format && editionById(db, format.editionId);
   if (!format || !edition) throw new Refusal('NOT_FOUND', `There is no format ${formatId}.`, 'formatId');
   const settings = readSettings(db);
+  const printer = figuresWith(settings.printerFigures);
   const known = knownNumbers(db, isbns, format);
   const other = otherEditions(db, edition);
   const year = yearOf(format);
@@ -125,8 +129,8 @@ export function proofRecord(db: ReadDb, formatId: number, isbns: readonly string
     spent: known.spent,
     ...printedFacts(format),
     bulk: [...settings.papers, ...PAPERS].find((paper) => paper.name === format.paper)?.bulk ?? null,
-    printer: figuresWith(settings.printerFigures),
-    pageMultiples: [],
+    printer,
+    pageMultiples: printer.pageMultiple > 2 ? [{ channelName: PRINTER, multiple: printer.pageMultiple }] : [],
     prices: format.prices.map(({ currency, amountMinor }) => ({ currency, amountMinor })),
     durationMinutes: format.durationMinutes,
     lengthUnit: settings.lengthUnit,

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { CheckDetail } from '../../src/contract/proof-checks/checks.ts';
 import { openTestCatalogue, type TestCatalogue } from '../support/catalogue.ts';
 import { changed, type EpubParts, packed, SALT_ALMANAC } from '../support/proof-files/epub.ts';
+import { drawInterior, SALT_ALMANAC as INTERIOR } from '../support/proof-files/interior.ts';
 import { exported, stage } from '../support/staged.ts';
 
 // From a file that is laid ready, through the real reader in its thread, to what is kept: the app alone, no window.
@@ -183,5 +184,22 @@ describe('a final file held against the record', () => {
     expect(c.refusal('proofChecks.record', { formatId: ebook, kind: 'e-book', reading }).code).toBe(
       'FIELD_LOCKED',
     );
+  });
+
+  it('asks for the multiple of pages that the printer’s figures of the settings name', async () => {
+    const { formatId } = c.call('formats.create', { editionId: edition, form: 'BC', pages: 22 });
+    const multiple = async () => {
+      const file = stage(c, await drawInterior(INTERIOR.slice(0, 22)), 'inside.pdf');
+      const { reading } = await c.read('proofChecks.read', { file, kind: 'interior' });
+      const { id } = c.call('proofChecks.record', { formatId, kind: 'interior', reading });
+      const { lines } = c.call('proofChecks.show', { checkId: id });
+      return lines.find(({ check }) => check === 'interior.multiple');
+    };
+    expect(await multiple()).toMatchObject({ state: 'agreed' });
+    c.call('settings.update', { printerFigures: { pageMultiple: 4 } });
+    expect(await multiple()).toMatchObject({
+      state: 'differs',
+      expected: 'a multiple of 4 (your printer, by Settings)',
+    });
   });
 });

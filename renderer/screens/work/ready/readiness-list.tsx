@@ -76,7 +76,10 @@ function NeedItem({
         {on === '' ? null : <span className="soft">{on}</span>}
       </span>
       {need.mend.at === 'check' ? (
-        <Link href={`/work/${work.id}/check/${format.id}`} aria-label={`${need.label} of ${format.name}`}>
+        <Link
+          href={`/work/${work.id}/check/${format.id}`}
+          aria-label={`${VERBS.check}: ${need.label} of ${format.name}`}
+        >
           {VERBS.check}
         </Link>
       ) : onMend && need.state !== 'ready' ? (
