@@ -4,6 +4,7 @@ import { Rehearsal } from '../contract/rehearsal.ts';
 import { birthOf, isShared } from '../store/changes.ts';
 import type { ReadDb } from '../store/connection.ts';
 import type { Commands } from './context.ts';
+import { readJsonFile } from './json-file.ts';
 import { MergeQuestions } from './merge-questions.ts';
 import { RowMerge } from './merge-rows.ts';
 
@@ -11,13 +12,7 @@ import { RowMerge } from './merge-rows.ts';
 const NAMED = 200;
 
 function readEntries(db: ReadDb, bytes: Uint8Array): CarriedEntry[] {
-  let content: unknown;
-  try {
-    content = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-  } catch (error) {
-    const why = error instanceof SyntaxError ? error.message.slice(0, 120) : 'it is not UTF-8';
-    throw new Refusal('BAD_INPUT', `This file is no JSON: ${why}.`, 'file');
-  }
+  const content = readJsonFile(bytes);
   const parsed = changesFile.safeParse(content);
   if (!parsed.success)
     throw new Refusal(

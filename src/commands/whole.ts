@@ -4,15 +4,10 @@ import { type WholeCatalogue, wholeCatalogue } from '../contract/whole.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { loadWhole } from '../store/whole.ts';
 import type { Commands } from './context.ts';
+import { readJsonFile } from './json-file.ts';
 
 function readWhole(bytes: Uint8Array, known: number): WholeCatalogue {
-  let content: unknown;
-  try {
-    content = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-  } catch (error) {
-    const why = error instanceof SyntaxError ? error.message.slice(0, 120) : 'it is not UTF-8';
-    throw new Refusal('BAD_INPUT', `This file is no JSON: ${why}.`, 'file');
-  }
+  const content = readJsonFile(bytes);
   const form = (content as { form?: unknown } | null)?.form;
   if (typeof form === 'number' && form > known)
     throw new Refusal(

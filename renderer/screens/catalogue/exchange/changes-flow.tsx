@@ -1,9 +1,8 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { MergeConflict, MergeSide } from '../../../../src/contract/changes.ts';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useJob } from '../../../job.ts';
-import { sendFile } from '../../../lib/staged.ts';
 import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
 import { JobProgress } from '../../../ui/job-progress.tsx';
 import { columnName } from '../../journal/fields.ts';
@@ -11,6 +10,7 @@ import { readValue } from '../../journal/values.ts';
 import { RadioGroup } from '../../work/parts/radio-group.tsx';
 import { counted } from './sheet/choices.ts';
 import { useCallNow } from './use-call-now.ts';
+import { useSentFile } from './use-sent-file.ts';
 
 type Merged = OutputOf<'changes.merge'>;
 type Choices = Record<string, MergeSide>;
@@ -87,7 +87,6 @@ function Done({ merged }: { merged: Merged }) {
 export function ChangesFlow({ file }: { file: File }) {
   const job = useJob();
   const { now, refusal } = useCallNow();
-  const [staged, setStaged] = useState<string>();
   const [tried, setTried] = useState<Merged>();
   const [done, setDone] = useState<Merged>();
   const [choices, setChoices] = useState<Choices>({});
@@ -96,18 +95,7 @@ export function ChangesFlow({ file }: { file: File }) {
     job.end();
     if (answer) (dryRun ? setTried : setDone)(answer);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a file is sent once, when it is chosen.
-  useEffect(() => {
-    let left = false;
-    void sendFile(file).then((id) => {
-      if (left) return;
-      setStaged(id);
-      void carry(id, true);
-    });
-    return () => {
-      left = true;
-    };
-  }, [file]);
+  const staged = useSentFile(file, (id) => void carry(id, true));
   if (done) return <Done merged={done} />;
   const open = tried?.conflicts.filter(({ id }) => choices[id] === undefined).length ?? 0;
   return (

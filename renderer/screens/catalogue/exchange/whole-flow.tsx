@@ -1,12 +1,12 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { Link } from 'wouter';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useJob } from '../../../job.ts';
-import { sendFile } from '../../../lib/staged.ts';
 import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
 import { JobProgress } from '../../../ui/job-progress.tsx';
 import { counted } from './sheet/choices.ts';
 import { useCallNow } from './use-call-now.ts';
+import { useSentFile } from './use-sent-file.ts';
 
 type Taken = OutputOf<'catalogue.import'>;
 
@@ -17,7 +17,6 @@ const inWords = ({ works, formats, numbers }: Taken) =>
 export function WholeFlow({ file }: { file: File }) {
   const job = useJob();
   const { now, refusal } = useCallNow();
-  const [staged, setStaged] = useState<string>();
   const [tried, setTried] = useState<Taken>();
   const [done, setDone] = useState<Taken>();
   const carry = async (id: string, dryRun: boolean) => {
@@ -25,18 +24,7 @@ export function WholeFlow({ file }: { file: File }) {
     job.end();
     if (answer) (dryRun ? setTried : setDone)(answer);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a file is sent once, when it is chosen.
-  useEffect(() => {
-    let left = false;
-    void sendFile(file).then((id) => {
-      if (left) return;
-      setStaged(id);
-      void carry(id, true);
-    });
-    return () => {
-      left = true;
-    };
-  }, [file]);
+  const staged = useSentFile(file, (id) => void carry(id, true));
   if (done)
     return (
       <Section title="Taken over">
