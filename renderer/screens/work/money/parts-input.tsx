@@ -1,7 +1,7 @@
-import { useState } from 'react';
 import { formatScaled, parseScaled } from '../../../lib/decimal.ts';
 import { minorDigits } from '../../../lib/money.ts';
-import { Field, type FieldCommon } from '../../../ui/index.ts';
+import type { FieldCommon } from '../../../ui/index.ts';
+import { ScaledInput } from '../../../ui/scaled-input.tsx';
 
 export interface PartsInputProps extends FieldCommon {
   /** Ten-thousandths of a minor unit. */
@@ -11,37 +11,17 @@ export interface PartsInputProps extends FieldCommon {
 }
 
 /** An amount finer than the minor unit, as printers state the cost of a page: 0.0125. */
-export function PartsInput(props: PartsInputProps) {
-  const { value, onChange, currency } = props;
+export function PartsInput({ value, onChange, currency, ...field }: PartsInputProps) {
   const digits = minorDigits(currency) + 4;
-  const [text, setText] = useState(() =>
-    value === undefined ? '' : formatScaled(value, digits, undefined, true),
-  );
-  const wrong = text.trim() !== '' && parseScaled(text, digits) === undefined;
-  const problem = wrong
-    ? `Write an amount such as ${formatScaled(12_500, digits, undefined, true)}.`
-    : undefined;
+  const written = (parts: number) => formatScaled(parts, digits, undefined, true);
   return (
-    <Field {...props} error={problem ?? props.error}>
-      {(ids) => (
-        <span className="input-group">
-          <span className="input-unit">{currency}</span>
-          <input
-            {...ids}
-            ref={(input) => input?.setCustomValidity(problem ?? '')}
-            className="input input-number"
-            type="text"
-            inputMode="decimal"
-            autoComplete="off"
-            name={props.name}
-            value={text}
-            onChange={(event) => {
-              setText(event.target.value);
-              onChange(parseScaled(event.target.value, digits));
-            }}
-          />
-        </span>
-      )}
-    </Field>
+    <ScaledInput
+      {...field}
+      written={value === undefined ? '' : written(value)}
+      read={(text) => parseScaled(text, digits)}
+      hint={`Write an amount such as ${written(12_500)}.`}
+      onChange={onChange}
+      before={currency}
+    />
   );
 }
