@@ -1,5 +1,6 @@
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { useAsOf, useQueryParam } from '../../../location.ts';
 import { Button, Notice, PageHeader, Refused, Section } from '../../../ui/index.ts';
 import { fullName } from '../parts/edition-names.ts';
@@ -55,7 +56,7 @@ function CheckBody({ formatId }: { formatId: number }) {
 function standingOf(checks: Checks, of: CheckKind): string {
   const check = checks.checks.find((one) => one.id === of.inForce);
   if (check)
-    return `Checked on ${check.checkedOn}: ${countsText(check)}${check.counts.differs > 0 && check.open === 0 ? ', every difference with its reason' : ''}.`;
+    return `Checked on ${formatDay(check.checkedOn)}: ${countsText(check)}${check.counts.differs > 0 && check.open === 0 ? ', every difference with its reason' : ''}.`;
   const other = checks.checks.some((one) => one.kind === of.kind);
   return other ? 'This very file was not checked yet.' : 'Not checked yet.';
 }

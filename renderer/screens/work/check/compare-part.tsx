@@ -3,6 +3,7 @@ import type { OutputOf } from '../../../../src/contract/index.ts';
 import type { CheckDetail } from '../../../../src/contract/proof-checks/checks.ts';
 import type { ComparedPages, ComparedSide } from '../../../../src/contract/proof-checks/compare.ts';
 import { useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { Refused, Select } from '../../../ui/index.ts';
 import { PagePicture } from './page-picture.tsx';
 import { usePictures } from './use-pictures.ts';
@@ -17,7 +18,7 @@ export function ComparePart({ check }: { check: CheckDetail }) {
   if (!data || data.checks.length === 0) return null;
   const choices = data.checks.map((one) => ({
     value: String(one.checkId),
-    label: `${one.fileName} · ${one.of}, checked on ${one.checkedOn}`,
+    label: `${one.fileName} · ${one.of}, checked on ${formatDay(one.checkedOn)}`,
   }));
   return (
     <section className="stack" aria-label="Compare with another interior">

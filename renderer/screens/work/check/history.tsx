@@ -1,4 +1,5 @@
 import type { CheckSummary } from '../../../../src/contract/proof-checks/checks.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { type Column, Section, Table } from '../../../ui/index.ts';
 import { countsText, FINAL_WORDS, KIND_TITLES } from './words.ts';
 
@@ -9,7 +10,7 @@ const standing = (check: CheckSummary) =>
 const COLUMNS: readonly Column<CheckSummary>[] = [
   { key: 'file', header: 'File', cell: (check) => check.fileName },
   { key: 'kind', header: 'Kind', cell: (check) => KIND_TITLES[check.kind] },
-  { key: 'on', header: 'Checked on', cell: (check) => check.checkedOn },
+  { key: 'on', header: 'Checked on', cell: (check) => formatDay(check.checkedOn) },
   { key: 'result', header: 'Result', cell: (check) => countsText(check) },
   { key: 'open', header: 'Without a reason', cell: (check) => check.open, align: 'end' },
   { key: 'standing', header: 'Standing', cell: standing },

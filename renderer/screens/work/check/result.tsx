@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { CheckDetail, KeptLine } from '../../../../src/contract/proof-checks/checks.ts';
 import { fileKindName } from '../../../../src/contract/terms.ts';
 import { useCommand, useQueryOf } from '../../../api.ts';
+import { formatDay } from '../../../lib/dates.ts';
 import { useAsOf } from '../../../location.ts';
 import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
 import { NoticeShape } from '../../../ui/standing-shapes.tsx';
@@ -51,7 +52,7 @@ function Head({ check }: { check: CheckDetail }) {
   return (
     <>
       <p className="soft">
-        Checked on {check.checkedOn}; {pages}
+        Checked on {formatDay(check.checkedOn)}; {pages}
         {check.bytes.toLocaleString()} bytes; digest{' '}
         <span className="mono" title={check.sha256}>
           {check.sha256.slice(0, 12)}…
@@ -87,8 +88,8 @@ function Against({ check, editable }: { check: CheckDetail; editable: boolean })
       )}
       {check.otherThanBefore ? (
         <Notice tone="care" title="Another file than at the check before.">
-          On {check.otherThanBefore.checkedOn} {check.otherThanBefore.fileName} was checked; its content was
-          another one.
+          On {formatDay(check.otherThanBefore.checkedOn)} {check.otherThanBefore.fileName} was checked; its
+          content was another one.
         </Notice>
       ) : null}
       {check.final === 'same' ? <p>This is the final {name} on record, byte for byte.</p> : null}
