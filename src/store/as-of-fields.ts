@@ -38,8 +38,21 @@ function endOf(day: string): string {
  * Entries that can change a field here, in the words of the indexes that hold no others (migration 0019): everything of
  * these tables; of a listing what is more than a step.
  */
-const OF_FIELDS = `entity IN ('work', 'edition', 'edition_contributor', 'edition_subject', 'edition_keyword', 'format',
-  'format_price', 'channel', 'number_block')`;
+const INDEXED = [
+  'work',
+  'edition',
+  'edition_contributor',
+  'edition_subject',
+  'edition_keyword',
+  'format',
+  'format_price',
+  'channel',
+  'number_block',
+];
+const named = (tables: readonly string[]) => tables.map((table) => `'${table}'`).join(', ');
+const OF_FIELDS = `entity IN (${named(INDEXED)})`;
+/** Tables with few entries are found by the index of rows. */
+const OF_FEW = `entity IN (${named(Object.keys(FIELDS).filter((table) => table !== 'listing' && !INDEXED.includes(table)))})`;
 const OF_LISTINGS = `entity = 'listing' AND action = 'changed'
   AND json_remove(before, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')
     <> json_remove(after, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')`;
@@ -62,7 +75,11 @@ function firstChangesAfter(raw: Database.Database, day: string): FirstChange[] {
       )
       .all(seq) as FirstChange[];
   };
-  return [...first('journal_of_fields', OF_FIELDS), ...first('journal_of_listings', OF_LISTINGS)];
+  return [
+    ...first('journal_of_fields', OF_FIELDS),
+    ...first('journal_of_listings', OF_LISTINGS),
+    ...first('journal_by_row', OF_FEW),
+  ];
 }
 
 type Row = Record<string, string | number | null>;
