@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { anyText, filledText, isoDate, operation, rowId } from './operation.ts';
-import { FILE_KINDS } from './terms.ts';
+import { FILE_KINDS, type FileKind } from './terms.ts';
 
 /** SHA-256 of the file's bytes as 64 lower-case hexadecimal digits. */
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/, {
@@ -46,3 +46,19 @@ export const withdrawFormatFile = operation({
   output: z.object({ fileId: rowId }),
   errors: ['FIELD_LOCKED', 'STEP_REFUSED'],
 });
+
+/** How the final file of a kind and its checks stand. */
+export interface FileStanding {
+  formatId: number;
+  kind: FileKind;
+  /** The final file in force; null where none is recorded. */
+  finalName: string | null;
+  /** The check that counts; null where none does. */
+  checkedName: string | null;
+  checkedOn: string | null;
+  /** Lines of it that differ: without a reason, and with one. */
+  open: number;
+  reasoned: number;
+  /** Checks of this kind of file ever, of whatever file. */
+  checks: number;
+}

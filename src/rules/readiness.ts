@@ -1,7 +1,8 @@
+import type { FileStanding } from '../contract/format-files.ts';
 import type { Format } from '../contract/formats.ts';
 import type { FormatReadiness, Need } from '../contract/readiness.ts';
 import type { SheetItem, SheetItemName } from '../contract/submissions.ts';
-import { type FileKind, fileKindName, fileKindsOf, madeOf } from '../contract/terms.ts';
+import { fileKindName, fileKindsOf, madeOf } from '../contract/terms.ts';
 import type { SheetFacts } from './sheets/facts.ts';
 import { sheetItems } from './sheets/sheet.ts';
 
@@ -105,18 +106,7 @@ function fileNeeds(format: Format): Need[] {
   });
 }
 
-/** How a final file and its checks stand; see the store's `FileStanding`. */
-export interface CheckedFile {
-  kind: FileKind;
-  finalName: string | null;
-  checkedName: string | null;
-  checkedOn: string | null;
-  open: number;
-  reasoned: number;
-  checks: number;
-}
-
-function checkState({ checks, checkedName, checkedOn, open, reasoned }: CheckedFile) {
+function checkState({ checks, checkedName, checkedOn, open, reasoned }: FileStanding) {
   if (checks === 0) return { state: 'care' as const, detail: 'not checked yet' };
   if (checkedName === null)
     return { state: 'care' as const, detail: 'checked: other file than the final one' };
@@ -130,7 +120,7 @@ function checkState({ checks, checkedName, checkedOn, open, reasoned }: CheckedF
 }
 
 /** Whether the files that are there were held against the record. */
-function checkNeeds(format: Format, files: readonly CheckedFile[]): Need[] {
+function checkNeeds(format: Format, files: readonly FileStanding[]): Need[] {
   return fileKindsOf(madeOf(format.form)).flatMap((kind) => {
     const file = files.find((one) => one.kind === kind);
     if (!file) return [];
@@ -212,7 +202,7 @@ export function readinessOf(
   format: Format,
   listings: readonly ReadyListing[],
   alone: SheetFacts,
-  files: readonly CheckedFile[] = [],
+  files: readonly FileStanding[] = [],
 ): FormatReadiness {
   const asked = listings.length > 0 ? listings.map(({ facts }) => facts) : [alone];
   const found = asked.map((facts) => ({

@@ -1,3 +1,4 @@
+import type { FileStanding } from '../contract/format-files.ts';
 import type { CheckState } from '../contract/proof-checks/facts.ts';
 import type { FileKind } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
@@ -224,22 +225,6 @@ export function openDifferences(
      WHERE o.format_id = ? ORDER BY o.check_id, o.position`,
     formatId,
   );
-}
-
-/** How the final file of a kind and its checks stand. */
-export interface FileStanding {
-  formatId: number;
-  kind: FileKind;
-  /** The final file in force; null where none is recorded. */
-  finalName: string | null;
-  /** The check that counts; null where none does. */
-  checkedName: string | null;
-  checkedOn: string | null;
-  /** Lines of it that differ: without a reason, and with one. */
-  open: number;
-  reasoned: number;
-  /** Checks of this kind of file ever, of whatever file. */
-  checks: number;
 }
 
 /** The final files and checks of the formats of some works, or of all. */

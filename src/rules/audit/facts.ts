@@ -1,7 +1,7 @@
+import type { FileStanding } from '../../contract/format-files.ts';
 import type { Settings } from '../../contract/settings.ts';
 import type {
   CHANNEL_KINDS,
-  FileKind,
   FormatStanding,
   ListingStanding,
   NumberStanding,
@@ -122,18 +122,6 @@ interface StepRow {
   onDate: string;
 }
 
-/** How the final file of a kind and its checks stand; see the store's `FileStanding`. */
-interface FileRow {
-  formatId: number;
-  kind: FileKind;
-  finalName: string | null;
-  checkedName: string | null;
-  checkedOn: string | null;
-  open: number;
-  reasoned: number;
-  checks: number;
-}
-
 /** A listing whose record differs from what was last sent, and in what. */
 interface DifferenceRow {
   listingId: number;
@@ -175,7 +163,7 @@ export interface FactRows {
   listings: readonly ListingRow[];
   steps: readonly StepRow[];
   differences: readonly DifferenceRow[];
-  files: readonly FileRow[];
+  files: readonly FileStanding[];
   /** Plans that are in force. */
   plans: readonly PlanRow[];
   /** Tasks that had not ended on the day. */
@@ -216,7 +204,7 @@ export interface FormatFacts extends FormatRow {
   /** The number it carries: the first that is not spent. */
   number: NumberFacts | null;
   prices: PriceRow[];
-  files: FileRow[];
+  files: FileStanding[];
   listings: ListingFacts[];
 }
 

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
 import type { MergeConflict, MergeSide } from '../../../../src/contract/changes.ts';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useJob } from '../../../job.ts';
@@ -9,6 +8,7 @@ import { columnName } from '../../journal/fields.ts';
 import { readValue } from '../../journal/values.ts';
 import { RadioGroup } from '../../work/parts/radio-group.tsx';
 import { counted } from './sheet/choices.ts';
+import { ToCatalogue } from './to-catalogue.tsx';
 import { useCallNow } from './use-call-now.ts';
 import { useSentFile } from './use-sent-file.ts';
 
@@ -74,11 +74,7 @@ function Done({ merged }: { merged: Merged }) {
         {merged.left > 0 ? `${counted(merged.left, 'change')} left out, as you chose. ` : ''}
         The journal keeps them as one step of today.
       </Notice>
-      <p>
-        <Link href="/catalogue" className="button button-plain">
-          Go to the catalogue
-        </Link>
-      </p>
+      <ToCatalogue />
     </Section>
   );
 }

@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useJob } from '../../../job.ts';
 import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
 import { JobProgress } from '../../../ui/job-progress.tsx';
 import { counted } from './sheet/choices.ts';
+import { ToCatalogue } from './to-catalogue.tsx';
 import { useCallNow } from './use-call-now.ts';
 import { useSentFile } from './use-sent-file.ts';
 
@@ -31,11 +31,7 @@ export function WholeFlow({ file }: { file: File }) {
         <Notice tone="done" title={`${inWords(done)}.`} live>
           The journal of the old catalogue stays with it; here it begins with this import.
         </Notice>
-        <p>
-          <Link href="/catalogue" className="button button-plain">
-            Go to the catalogue
-          </Link>
-        </p>
+        <ToCatalogue />
       </Section>
     );
   return (

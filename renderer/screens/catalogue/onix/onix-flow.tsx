@@ -1,8 +1,8 @@
 import { useEffect, useRef } from 'react';
-import { Link } from 'wouter';
 import { useAsOf } from '../../../location.ts';
 import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
 import { JobProgress } from '../../../ui/job-progress.tsx';
+import { ToCatalogue } from '../exchange/to-catalogue.tsx';
 import './onix.css';
 import { PreviewList } from './preview-list.tsx';
 import { useOnixMessage } from './use-onix-message.ts';
@@ -21,11 +21,7 @@ function Taken({ told }: { told: NonNullable<Message['told']> }) {
           and sold.
         </p>
       </Notice>
-      <p>
-        <Link href="/catalogue" className="button button-plain">
-          Go to the catalogue
-        </Link>
-      </p>
+      <ToCatalogue />
     </Section>
   );
 }

@@ -1,5 +1,4 @@
 import { useEffect, useRef, useState } from 'react';
-import { Link } from 'wouter';
 import { SHEET_FIELDS } from '../../../../../src/contract/sheet-fields.ts';
 import type { SheetOutcome } from '../../../../../src/contract/sheets.ts';
 import { useQueryOf } from '../../../../api.ts';
@@ -7,6 +6,7 @@ import { saveFile } from '../../../../lib/save-file.ts';
 import { fetchFile } from '../../../../lib/staged.ts';
 import { Button, Checkbox, Notice, Refused, Section, Select } from '../../../../ui/index.ts';
 import { JobProgress } from '../../../../ui/job-progress.tsx';
+import { ToCatalogue } from '../to-catalogue.tsx';
 import { counted, countsInWords, madeInWords, unsettled } from './choices.ts';
 import { ColumnsPart } from './columns-part.tsx';
 import { GroupingPart, ProblemsPart } from './outcome-part.tsx';
@@ -38,11 +38,7 @@ function Recorded({ outcome }: { outcome: SheetOutcome }) {
         ))}
       </Notice>
       <RefusedRows outcome={outcome} />
-      <p>
-        <Link href="/catalogue" className="button button-plain">
-          Go to the catalogue
-        </Link>
-      </p>
+      <ToCatalogue />
     </Section>
   );
 }
