@@ -1,13 +1,16 @@
 import type { OnixTerms } from '../contract/onix.ts';
 import { type MessageTerms, messageHead, messageTail, writeProduct } from '../exchange/onix/write.ts';
 import { xmlOut } from '../exchange/onix/xml-out.ts';
-import { formatCount } from '../store/onix.ts';
+import { formatIds } from '../store/onix.ts';
 import type { Sink } from '../store/staging.ts';
 import type { LongQueryContext } from './context.ts';
-import { houseOf, recordPage, scopeOf } from './onix-records.ts';
+import { houseOf, recordsOf, scopeOf } from './onix-records.ts';
 
-/** Formats read at a time: what stands in memory, however large the catalogue. */
-const PAGE = 500;
+/**
+ * Formats read at a time. So few that their rows are gone before the young part of the heap is swept: rows that outlive
+ * a sweep make that part grow, to more than a hundred megabytes with pages of 500.
+ */
+const PAGE = 25;
 
 const many = (count: number, one: string, more: string) =>
   `${count.toLocaleString('en')} ${count === 1 ? one : more}`;
@@ -41,13 +44,12 @@ export function writeOnix(
 ): { records: number; notes: string[] } {
   const terms: MessageTerms = { version: onix.version, tags: onix.tags, content };
   const house = houseOf(db, today);
-  const scope = scopeOf(db, workId, onix.since, today);
-  const total = formatCount(db, scope);
+  const ids = formatIds(db, scopeOf(db, workId, onix.since, today));
   const counts = { records: 0, withoutNumber: 0, unannounced: 0 };
   const out = xmlOut(terms.tags);
   sink.write(messageHead(terms, house));
-  for (let after: number | null = 0; after !== null; ) {
-    const page = recordPage(db, scope, after, PAGE);
+  for (let at = 0; at < ids.length; at += PAGE) {
+    const page = recordsOf(db, ids.slice(at, at + PAGE));
     for (const record of page.records) {
       if (onix.announcedOnly && record.standing === 'planned') {
         counts.unannounced += 1;
@@ -58,8 +60,7 @@ export function writeOnix(
     }
     sink.write(out.take());
     counts.withoutNumber += page.withoutNumber;
-    step(counts.records + counts.withoutNumber + counts.unannounced, total, 'formats written');
-    after = page.next;
+    step(Math.min(at + PAGE, ids.length), ids.length, 'formats written');
   }
   sink.write(messageTail(terms, counts.records));
   return { records: counts.records, notes: notesOf(counts, house) };

@@ -5,7 +5,7 @@ import { dayPlus } from '../rules/working-days.ts';
 import type { ReadDb } from '../store/connection.ts';
 import {
   type FormatRow,
-  formatPage,
+  formatRows,
   type KinRow,
   kinOfEditions,
   listsOfEditions,
@@ -112,20 +112,13 @@ function recordOf(row: FormatRow, { lists, terms, kin, parts }: Around): OnixRec
   };
 }
 
-/** A page of product records of a scope, with where the next page begins. */
-export function recordPage(
+/** The product records of some formats, and how many have no number and so no record. */
+export function recordsOf(
   db: ReadDb,
-  scope: OnixScope,
-  after: number,
-  count: number,
-): { records: OnixRecord[]; withoutNumber: number; next: number | null } {
-  const rows = formatPage(db, scope, after, count);
-  if (rows.length === 0) return { records: [], withoutNumber: 0, next: null };
+  ids: readonly number[],
+): { records: OnixRecord[]; withoutNumber: number } {
+  const rows = formatRows(db, ids);
   const facts = around(db, rows);
   const records = rows.map((row) => recordOf(row, facts)).filter((record) => record !== null);
-  return {
-    records,
-    withoutNumber: rows.length - records.length,
-    next: rows.length < count ? null : (rows.at(-1)?.id ?? null),
-  };
+  return { records, withoutNumber: rows.length - records.length };
 }

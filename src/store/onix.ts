@@ -83,6 +83,8 @@ export function worksChangedSince(
     .map((row) => row.id);
 }
 
+const IN = 'IN (SELECT value FROM json_each(?))';
+
 const COLUMNS = `f.id, f.edition_id AS editionId, e.work_id AS workId, e.replaces_id AS replacesId, f.form,
   f.form_detail AS formDetail, f.case_kind AS caseKind, f.trim_width_um AS trimWidthUm, f.trim_height_um AS trimHeightUm,
   f.pages, f.duration_minutes AS durationMinutes, f.interior_colour AS interiorColour, f.paper, f.finish,
@@ -98,23 +100,19 @@ function scoped(scope: OnixScope): { where: string; key: unknown } {
   return { where: '?1 IS NULL', key: null };
 }
 
-/** Formats of a scope after an id, in the order they were made. */
-export function formatPage(db: ReadDb, scope: OnixScope, after: number, count: number): FormatRow[] {
+/** Ids of a scope's formats, in the order they were made: a few bytes each, so that all may stand in memory. */
+export function formatIds(db: ReadDb, scope: OnixScope): number[] {
   const { where, key } = scoped(scope);
-  return db.all<FormatRow>(
-    `SELECT ${COLUMNS} FROM format f JOIN edition e ON e.id = f.edition_id
-     WHERE ${where} AND f.id > ?2 ORDER BY f.id LIMIT ?3`,
-    key,
-    after,
-    count,
-  );
+  const sql = `SELECT f.id FROM format f JOIN edition e ON e.id = f.edition_id WHERE ${where} ORDER BY f.id`;
+  return db.all<{ id: number }>(sql, key).map((row) => row.id);
 }
 
-/** How many formats a scope has. */
-export function formatCount(db: ReadDb, scope: OnixScope): number {
-  const { where, key } = scoped(scope);
-  const sql = `SELECT count(*) AS n FROM format f JOIN edition e ON e.id = f.edition_id WHERE ${where}`;
-  return db.one<{ n: number }>(sql, key)?.n ?? 0;
+/** Some formats, in the order they were made. */
+export function formatRows(db: ReadDb, ids: readonly number[]): FormatRow[] {
+  return db.all<FormatRow>(
+    `SELECT ${COLUMNS} FROM format f JOIN edition e ON e.id = f.edition_id WHERE f.id ${IN} ORDER BY f.id`,
+    JSON.stringify(ids),
+  );
 }
 
 function grouped<R extends { of: number }>(rows: R[]): Map<number, R[]> {
@@ -126,8 +124,6 @@ function grouped<R extends { of: number }>(rows: R[]): Map<number, R[]> {
   }
   return map;
 }
-
-const IN = 'IN (SELECT value FROM json_each(?))';
 
 /** The ordered lists of some editions. */
 export function listsOfEditions(db: ReadDb, editionIds: readonly number[]) {

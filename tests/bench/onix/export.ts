@@ -4,8 +4,9 @@ import Database from 'better-sqlite3';
 import { openApp } from '../../../src/app.ts';
 import { type MessageTerms, writeProduct } from '../../../src/exchange/onix/write.ts';
 import { xmlOut } from '../../../src/exchange/onix/xml-out.ts';
-import { houseOf, recordPage } from '../../../src/queries/onix-records.ts';
+import { houseOf, recordsOf } from '../../../src/queries/onix-records.ts';
 import { wrap } from '../../../src/store/connection.ts';
+import { formatIds } from '../../../src/store/onix.ts';
 import { lay } from './lay.ts';
 
 // A process of its own for each half of the bench: `export.js lay FOLDER FORMATS` fills a catalogue, `export.js measure
@@ -51,7 +52,8 @@ function writeReady(file: string, path: string, formats: number): () => void {
   const raw = new Database(file, { readonly: true });
   const db = wrap(raw);
   const house = houseOf(db, TODAY);
-  const { records } = recordPage(db, { kind: 'all' }, 0, READY);
+  const ids = formatIds(db, { kind: 'all' });
+  const { records } = recordsOf(db, ids.slice(0, READY));
   raw.close();
   return () => {
     const handle = openSync(path, 'w');
