@@ -143,9 +143,9 @@ function runAt(group: GroupRanges, nine: number): number {
  * where the group has no registrants there. `nine` is the value of the nine digits after the prefix.
  */
 export function locate(table: RangeTable, prefix979: boolean, nine: number): number {
-  const quick = table.coarse[((nine / 100_000) | 0) + (prefix979 ? 10_000 : 0)] ?? 0;
+  const quick = table.coarse[(((nine | 0) / 100_000) | 0) + (prefix979 ? 10_000 : 0)] ?? 0;
   if (quick !== UNDECIDED) return quick;
-  const cell = table.cells[((nine / 10_000) | 0) + (prefix979 ? 100_000 : 0)] ?? 0;
+  const cell = table.cells[(((nine | 0) / 10_000) | 0) + (prefix979 ? 100_000 : 0)] ?? 0;
   if ((cell & 15) !== MIXED) return cell;
   const group = table.groups[(cell >> 4) - 1];
   return group === undefined ? 0 : cell - MIXED + (group.lengths[runAt(group, nine)] ?? 0);
