@@ -93,8 +93,11 @@ function carryOut(
   }
   session.beforeCommand();
   const command = (commands as Record<string, AnyHandler>)[name];
-  const { value, seq } = session.file.change(name, at, (db) =>
-    output.parse(command?.({ db, today: clock.today(), files, step }, input)),
+  const { value, seq } = session.file.change(
+    name,
+    at,
+    (db) => output.parse(command?.({ db, today: clock.today(), files, step }, input)),
+    step,
   );
   if (seq !== null) session.changed(seq);
   return value;

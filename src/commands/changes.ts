@@ -41,7 +41,10 @@ export const changesCommands = {
   'changes.merge': ({ db, files, step }, { file, dryRun, choices, otherwise }) => {
     step(0, null, 'reading the file');
     const entries = readEntries(db, files.read(file));
-    const fresh = entries.filter((entry) => !isShared(db, entry));
+    const fresh = entries.filter((entry, index) => {
+      step(index + 1, entries.length, 'entries compared');
+      return !isShared(db, entry);
+    });
     const questions = new MergeQuestions(choices, otherwise);
     const merge = new RowMerge(db, fresh, questions);
     for (const [done, entry] of fresh.entries()) {

@@ -8,6 +8,7 @@ import { AT_STANDING, type KeptPart, type ReadProduct } from '../rules/onix/prod
 import { writeEdition } from '../store/editions.ts';
 import { formatById, writeFormat } from '../store/formats.ts';
 import { writeParts } from '../store/onix-parts.ts';
+import { withSearchLater } from '../store/search-later.ts';
 import type { Commands, LongCommandContext } from './context.ts';
 import { addEdition } from './editions.ts';
 import { addFormat } from './formats.ts';
@@ -41,14 +42,16 @@ function chosenRows(plan: OnixPlan, rows: readonly number[] | undefined): Map<nu
     return new Map(usual.map((row) => [row.row, row]));
   }
   const all = new Map(plan.rows.map((row) => [row.row, row]));
+  const wanted = new Set(rows);
+  // The first of the wanted rows with a number, which the rows after it repeat.
+  const first = new Map<string | null, number>();
+  for (const { row, isbn13 } of plan.rows) if (wanted.has(row) && !first.has(isbn13)) first.set(isbn13, row);
   const chosen = new Map<number, PlacedRow>();
   for (const number of rows) {
     const row = all.get(number);
     if (!row) throw new Refusal('NOT_FOUND', `The message has no row ${number}.`, 'rows');
-    const repeated = plan.rows.some(
-      (other) => other.row < number && other.isbn13 === row.isbn13 && rows.includes(other.row),
-    );
-    if (row.state === 'refused' || (row.isbn13 !== null && repeated))
+    const repeats = row.isbn13 !== null && first.get(row.isbn13) !== number;
+    if (row.state === 'refused' || repeats)
       throw new Refusal(
         'NOT_READY',
         `Row ${number} (${row.isbn || 'no number'}) cannot be taken: ${row.notes[0] ?? 'see the preview.'} Leave the row out, or mend the file. Nothing was taken over.`,
@@ -179,16 +182,18 @@ export const onixCommands = {
       told: { worksAdded: 0, editionsAdded: 0, formatsAdded: 0, formatsChanged: 0, lockedLeft: 0, kept: 0 },
     };
     let done = 0;
-    read((product) => {
-      const row = chosen.get(product.row);
-      if (!row) return;
-      if (row.formatId === null) addProduct(context, row, product, made);
-      else changeProduct(context, row, row.formatId, product, made);
-      made.spoken.add(row.edition);
-      done += 1;
-      step(done, chosen.size, 'products taken over');
+    withSearchLater(db, step, () => {
+      read((product) => {
+        const row = chosen.get(product.row);
+        if (!row) return;
+        if (row.formatId === null) addProduct(context, row, product, made);
+        else changeProduct(context, row, row.formatId, product, made);
+        made.spoken.add(row.edition);
+        done += 1;
+        step(done, chosen.size, 'products taken over');
+      });
+      linkEditions(context, plan, made);
     });
-    linkEditions(context, plan, made);
     return made.told;
   },
 } satisfies Commands<'onix.import'>;

@@ -59,7 +59,7 @@ export const reportCommands = {
   'reports.reconcile': ({ db, today, files, step }, input) => {
     const channel = reportingChannel(db, input.channelId);
     const day = reportDay(db, channel, input.on, today);
-    const read = readReport(openSheet(files.read(input.file), input.sheet), input, step);
+    const read = readReport(openSheet(files.read(input.file), input.sheet, step), input, step);
     refuseHalf(read, input.goodRowsOnly);
     const { rows } = read;
     const { complete } = input;
@@ -67,12 +67,28 @@ export const reportCommands = {
     const fileName = files.nameOf(input.file);
     const kept = { channelId: channel.id, on: day, fileName, rows: rows.length, complete };
     const reportId = insertReport(db, kept);
-    for (const found of opened) insertFinding(db, reportId, found);
-    for (const { stored, now } of still) refreshFinding(db, stored, now);
-    const ended = closes.filter((finding) => close(db, finding, channel.name, day, today));
+    const total = opened.length + still.length + closes.length;
+    let done = 0;
+    const told = () => {
+      done += 1;
+      step(done, total, 'findings kept');
+    };
+    for (const found of opened) {
+      insertFinding(db, reportId, found);
+      told();
+    }
+    for (const { stored, now } of still) {
+      refreshFinding(db, stored, now);
+      told();
+    }
+    let tasksEnded = 0;
+    for (const finding of closes) {
+      if (close(db, finding, channel.name, day, today)) tasksEnded += 1;
+      told();
+    }
     remember(db, channel.id, read.columns);
     const counts = { opened: opened.length, stillOpen: still.length, closed: closes.length };
-    return { reportId, ...counts, tasksEnded: ended.length };
+    return { reportId, ...counts, tasksEnded };
   },
 
   'reports.makeTask': ({ db, today }, { findingId, dueOn }) => {

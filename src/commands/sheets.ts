@@ -92,7 +92,7 @@ function remember({ db }: LongCommandContext, columns: readonly ChosenColumn[]):
 function importRows(context: LongCommandContext, input: Input): SheetOutcome {
   const { db, files, step } = context;
   step(0, null, 'reading the file');
-  const table = openSheet(files.read(input.file), input.sheet);
+  const table = openSheet(files.read(input.file), input.sheet, step);
   const channels = new Map(
     db.all<{ id: number; name: string }>('SELECT id, name FROM channel').map(({ id, name }) => [name, id]),
   );
@@ -101,7 +101,7 @@ function importRows(context: LongCommandContext, input: Input): SheetOutcome {
   const outcomes = new Outcomes();
   const { works } = groupRows(context, table, columns, repairs, outcomes);
   const recorder = new SheetRecorder(context, readSettings(db), channels, outcomes);
-  withSearchLater(db, () => {
+  withSearchLater(db, step, () => {
     for (let at = 0; at < works.length; at += AT_ONCE) {
       recorder.record(works.slice(at, at + AT_ONCE));
       step(Math.min(at + AT_ONCE, works.length), works.length, 'works recorded');

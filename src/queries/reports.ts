@@ -16,7 +16,7 @@ export const reportQueries = {
   'reports.look': ({ db, files, step }, { channelId, file, sheet }) => {
     const channel = reportingChannel(db, channelId);
     step(0, null, 'reading the file');
-    const table = openSheet(files.read(file), sheet);
+    const table = openSheet(files.read(file), sheet, step);
     const remembered = new Map(rememberedColumns(db, channel.id).map((column) => [column.header, column]));
     const columns = matchColumns(table.header, table.body, { of: 'report', channels: [], remembered });
     return { sheets: table.sheets, sheet: table.sheet, columns, rows: table.body.length };
@@ -25,7 +25,7 @@ export const reportQueries = {
   'reports.preview': ({ db, today, files, step }, input): ReportPreview => {
     const channel = reportingChannel(db, input.channelId);
     const day = reportDay(db, channel, input.on, today);
-    const read = readReport(openSheet(files.read(input.file), input.sheet), input, step);
+    const read = readReport(openSheet(files.read(input.file), input.sheet, step), input, step);
     const { opened, still, closes } = reconcile(db, channel, { ...read, day, complete: input.complete });
     const all = [
       ...opened.map((told) => ({ told, isNew: true })),

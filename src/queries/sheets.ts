@@ -6,7 +6,7 @@ import type { Queries } from './context.ts';
 export const sheetQueries = {
   'sheets.look': ({ db, files, step }, { file, sheet }) => {
     step(0, null, 'reading the file');
-    const table = openSheet(files.read(file), sheet);
+    const table = openSheet(files.read(file), sheet, step);
     const channels = db
       .all<{ name: string }>('SELECT name FROM channel ORDER BY name')
       .map(({ name }) => name);

@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
 import Database from 'better-sqlite3';
+import type { Step } from '../contract/jobs.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { backupFolder, backupsIn, takeBackup, unsoundness } from './backup.ts';
 import { type ReadDb, type WriteDb, wrap } from './connection.ts';
@@ -34,7 +35,13 @@ export interface CatalogueFile {
   readonly read: ReadDb;
   readonly rawRead: Database.Database;
   /** Runs a command in one transaction, seals its journal entries, and returns its result once it is on disk. */
-  change<T>(operation: string, at: string, work: (db: WriteDb) => T): { value: T; seq: number | null };
+  change<T>(
+    operation: string,
+    at: string,
+    work: (db: WriteDb) => T,
+    /** Told how far the sealing of the journal has come. */
+    step?: Step,
+  ): { value: T; seq: number | null };
   close(): void;
 }
 
@@ -147,12 +154,12 @@ function openReader(file: string): Database.Database {
 
 /** One transaction per command; the journal is sealed inside it, so no change is ever without its entry. */
 function changer(raw: Database.Database, db: WriteDb): CatalogueFile['change'] {
-  return (operation, at, work) => {
+  return (operation, at, work, step) => {
     try {
       raw.exec('BEGIN IMMEDIATE');
       const before = newestEntry(db);
       const value = work(db);
-      const seq = sealJournal(db, operation, at, before);
+      const seq = sealJournal(db, operation, at, before, step);
       raw.exec('COMMIT');
       return { value, seq };
     } catch (error) {

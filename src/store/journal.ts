@@ -1,14 +1,14 @@
 import { hash } from 'node:crypto';
+import type { Step } from '../contract/jobs.ts';
 import type { JournalEntry, JournalSort } from '../contract/journal.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
+import { type JournalRow, type WorksFound, workOf } from './journal-works.ts';
 
-/** Entries sealed at once. */
+/** Entries sealed at once; between two such pages the work can be called off. */
 const SEALED_AT_ONCE = 5_000;
 
 /** What the first entry is chained to. */
 export const CHAIN_START = '0'.repeat(64);
-
-type Row = Record<string, string | number | null>;
 
 interface EntryRow {
   seq: number;
@@ -52,51 +52,6 @@ export function journalHead(db: ReadDb): { seq: number; hash: string } {
   );
 }
 
-/** How the work of a row is found by the record it refers to. */
-const WORK_BY: readonly [column: string, sql: string][] = [
-  ['edition_id', 'SELECT work_id AS w FROM edition WHERE id = ?'],
-  ['format_id', 'SELECT e.work_id AS w FROM format f JOIN edition e ON e.id = f.edition_id WHERE f.id = ?'],
-  [
-    'listing_id',
-    `SELECT e.work_id AS w FROM listing l JOIN format f ON f.id = l.format_id
-     JOIN edition e ON e.id = f.edition_id WHERE l.id = ?`,
-  ],
-  [
-    'advice_id',
-    'SELECT e.work_id AS w FROM edition_advice a JOIN edition e ON e.id = a.edition_id WHERE a.id = ?',
-  ],
-  [
-    'check_id',
-    `SELECT e.work_id AS w FROM proof_check c JOIN format f ON f.id = c.format_id
-     JOIN edition e ON e.id = f.edition_id WHERE c.id = ?`,
-  ],
-  ['task_id', 'SELECT work_id AS w FROM task WHERE id = ?'],
-];
-
-/** Works found while a command is sealed, by column and id; rows of one record follow each other. */
-type Works = Map<string, number | null>;
-
-/** More than this is forgotten, so that an import of any size needs no more. */
-const MOST_WORKS = 10_000;
-
-/** The work a row belongs to, followed through the row's own references; null for rows of no work. */
-function workOf(db: ReadDb, entity: string, row: Row, works: Works): number | null {
-  if (entity === 'work') return typeof row.id === 'number' ? row.id : null;
-  if (typeof row.work_id === 'number') return row.work_id;
-  for (const [column, sql] of WORK_BY) {
-    const id = row[column];
-    if (typeof id !== 'number') continue;
-    const key = `${column} ${id}`;
-    const known = works.get(key);
-    if (known !== undefined) return known;
-    if (works.size >= MOST_WORKS) works.clear();
-    const work = db.one<{ w: number }>(sql, id)?.w ?? null;
-    works.set(key, work);
-    return work;
-  }
-  return null;
-}
-
 /** The newest entry's sequence number, sealed or not. */
 export function newestEntry(db: ReadDb): number {
   return db.one<{ seq: number }>('SELECT coalesce(max(seq), 0) AS seq FROM journal')?.seq ?? 0;
@@ -105,9 +60,15 @@ export function newestEntry(db: ReadDb): number {
 /**
  * Seals the entries that the triggers wrote in this transaction: moment, operation, work and chained hash.
  * Entries up to `since` that stand unsealed were written by another program and stay so, for the check to name.
- * Returns the newest sequence number, or null when nothing changed.
+ * Returns the newest sequence number, or null when nothing changed. `step` hears of each page and may throw CANCELLED.
  */
-export function sealJournal(db: WriteDb, operation: string, at: string, since: number): number | null {
+export function sealJournal(
+  db: WriteDb,
+  operation: string,
+  at: string,
+  since: number,
+  step?: Step,
+): number | null {
   // A page at a time: an import writes more entries than should stand in memory at once.
   const pageAfter = (seq: number) =>
     db.all<EntryRow>(
@@ -125,12 +86,13 @@ export function sealJournal(db: WriteDb, operation: string, at: string, since: n
   let previous = before?.hash ?? CHAIN_START;
   // A clock set back must not put the journal out of order; the user is warned of it elsewhere.
   const moment = before && before.at > at ? before.at : at;
-  const works: Works = new Map();
+  const works: WorksFound = new Map();
+  const total = newestEntry(db) - since;
   let newest = first.seq;
   for (; page.length > 0; page = pageAfter(newest)) {
     const seals: Seal[] = [];
     for (const entry of page) {
-      const row = JSON.parse(entry.after ?? entry.before ?? '{}') as Row;
+      const row = JSON.parse(entry.after ?? entry.before ?? '{}') as JournalRow;
       const work_id = workOf(db, entry.entity, row, works);
       const stamp = { at: moment, operation, command_seq: first.seq, previous_hash: previous };
       const hash = sealOf({ ...entry, ...stamp, work_id });
@@ -139,6 +101,7 @@ export function sealJournal(db: WriteDb, operation: string, at: string, since: n
       newest = entry.seq;
     }
     writeSeals(db, moment, operation, first.seq, seals);
+    step?.(newest - since, total, 'entries sealed in the journal');
   }
   return newest;
 }
@@ -291,8 +254,8 @@ function entryOf(row: EntryRow): Omit<JournalEntry, 'about'> {
     rowKey: row.row_key,
     action: row.action,
     workId: row.work_id,
-    before: row.before === null ? null : (JSON.parse(row.before) as Row),
-    after: row.after === null ? null : (JSON.parse(row.after) as Row),
+    before: row.before === null ? null : (JSON.parse(row.before) as JournalRow),
+    after: row.after === null ? null : (JSON.parse(row.after) as JournalRow),
     hash: row.hash,
   };
 }

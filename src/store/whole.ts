@@ -3,6 +3,7 @@ import { Refusal } from '../contract/refusal.ts';
 import type { WholeCatalogue } from '../contract/whole.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 import { journalledTables } from './journal-triggers.ts';
+import { withSearchLater } from './search-later.ts';
 import { brokenRule } from './whole-check.ts';
 
 /**
@@ -181,14 +182,15 @@ export function loadWhole(db: WriteDb, whole: WholeCatalogue, step: Step): void 
   let done = 0;
   db.run('PRAGMA defer_foreign_keys = ON');
   const names = carriedTables(db).map(({ table }) => table);
-  withoutGuards(db, () => {
+  const putIn = () => {
     for (const table of inOrder(db, names).reverse()) db.run(`DELETE FROM "${table}"`);
     for (const table of inOrder(db, names))
       insertRows(db, table, whole.tables[table] ?? [], () => {
         done += 1;
         step(done, total, 'rows taken over');
       });
-  });
+  };
+  withoutGuards(db, () => withSearchLater(db, step, putIn));
   const [nowhere] = db.all<{ table: string; parent: string }>('PRAGMA foreign_key_check');
   if (nowhere)
     throw new Refusal(

@@ -173,12 +173,16 @@ describe('the search', () => {
       return edition;
     });
     t.command(({ db }) =>
-      withSearchLater(db, () => {
-        for (const name of PEOPLE) person(db, seedEdition(db, { title: `Book of ${name}` }), 1, name);
-        db.run('UPDATE edition SET subtitle = ? WHERE id = ?', 'A walk', old);
-        db.run('DELETE FROM edition_contributor WHERE edition_id = ?', old);
-        expect(db.all('SELECT 1 FROM search_entry')).toHaveLength(2);
-      }),
+      withSearchLater(
+        db,
+        () => {},
+        () => {
+          for (const name of PEOPLE) person(db, seedEdition(db, { title: `Book of ${name}` }), 1, name);
+          db.run('UPDATE edition SET subtitle = ? WHERE id = ?', 'A walk', old);
+          db.run('DELETE FROM edition_contributor WHERE edition_id = ?', old);
+          expect(db.all('SELECT 1 FROM search_entry')).toHaveLength(2);
+        },
+      ),
     );
     expect(differences()).toEqual([]);
     expect(t.file.read.all('SELECT 1 FROM search_later')).toEqual([]);

@@ -132,6 +132,7 @@ interface SheetParts {
   shared: readonly string[];
   dateStyles: readonly boolean[];
   since1904: boolean;
+  onRow: (rows: number) => void;
 }
 
 /** Gathers the cells of a sheet as its XML goes by. */
@@ -170,7 +171,12 @@ class SheetReader implements Listener {
     if (name === 'v' || name === 't') this.#taking = false;
     else if (name === 'rPh') this.#phonetic = false;
     else if (name === 'c') this.#keep();
-    else if (name === 'row' && this.#row.cells.some((cell) => cell.trim() !== '')) this.rows.push(this.#row);
+    else if (name === 'row') this.#keepRow();
+  }
+
+  #keepRow(): void {
+    if (this.#row.cells.some((cell) => cell.trim() !== '')) this.rows.push(this.#row);
+    this.#parts.onRow(this.rows.length);
   }
 
   #beginRow(given: number): void {
@@ -203,7 +209,11 @@ class SheetReader implements Listener {
  * Reads one sheet of a workbook (ISO/IEC 29500-1, SpreadsheetML): the first, or the one of this name. Formulas give the
  * value they had when the file was saved; dates come as YYYY-MM-DD. Throws TableTrouble.
  */
-export function readXlsx(bytes: Uint8Array, sheet?: string): TableIn {
+export function readXlsx(
+  bytes: Uint8Array,
+  sheet: string | undefined,
+  onRow: (rows: number) => void,
+): TableIn {
   const parts = unpack(bytes, (path) => WANTED.test(path));
   const bookPart = parts.get('xl/workbook.xml');
   if (!bookPart) throw new TableTrouble(UNREADABLE);
@@ -218,6 +228,7 @@ export function readXlsx(bytes: Uint8Array, sheet?: string): TableIn {
     shared: readShared(parts.get('xl/sharedStrings.xml')),
     dateStyles: readDateStyles(parts.get('xl/styles.xml')),
     since1904: book.since1904,
+    onRow,
   });
   readXml(part, reader);
   return { kind: 'xlsx', sheets: book.sheets.map(({ name }) => name), sheet: chosen.name, rows: reader.rows };
