@@ -7,9 +7,7 @@ export const acceptanceCommands = {
   'audit.accept': ({ db, today }, { fingerprint, reason, reviewOn }) => {
     if (reviewOn <= today)
       throw new Refusal('BAD_INPUT', `Choose a day of review after today, ${today}.`, 'reviewOn');
-    const finding = judgeWhole(db, db, { day: today, today }).findings.find(
-      (one) => one.fingerprint === fingerprint,
-    );
+    const finding = judgeWhole(db, db, { day: today, today }).found(fingerprint)?.finding;
     if (!finding)
       throw new Refusal(
         'STEP_REFUSED',

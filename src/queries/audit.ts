@@ -1,24 +1,25 @@
-import type { Audit, Finding, Severity } from '../contract/audit.ts';
+import type { Audit } from '../contract/audit.ts';
 import { auditCsv, auditFileName, auditPlainText } from '../exchange/audit-report.ts';
 import { auditHtml } from '../exchange/report-html.ts';
 import { auditPdf } from '../exchange/report-pdf.ts';
-import { withAcceptances } from '../records/findings.ts';
+import { countOpen, withAcceptances } from '../records/findings.ts';
 import { AUDIT_RULES, RULE_SET } from '../rules/audit/index.ts';
-import { auditRows, numberCounts } from '../rules/audit/overview.ts';
+import { auditRows } from '../rules/audit/overview.ts';
 import { acceptancesOn } from '../store/acceptances.ts';
 import { journalHead } from '../store/journal.ts';
 import { isDemo, readSettings } from '../store/settings.ts';
 import type { Queries, QueryContext } from './context.ts';
 
-/** What is found on a day, with what somebody accepted told apart. */
-function found(context: QueryContext, asOf: string | undefined) {
+/** The audit of a day, and what was accepted then. */
+function judged(context: QueryContext, asOf: string | undefined) {
   const day = asOf ?? context.today;
-  const { facts, findings } = context.audit.on(day, context.today, context.on(asOf));
-  return { day, facts, ...withAcceptances(findings, acceptancesOn(context.db, day)) };
+  const board = context.audit.on(day, context.today, context.on(asOf));
+  return { day, board, acceptances: acceptancesOn(context.db, day) };
 }
 
 function run(context: QueryContext, asOf: string | undefined): Audit {
-  const { day, facts, findings, accepted } = found(context, asOf);
+  const { day, board, acceptances } = judged(context, asOf);
+  const { findings, accepted } = withAcceptances(board.findings, acceptances);
   return {
     catalogueName: readSettings(context.db).catalogueName,
     fileName: context.file.name,
@@ -28,8 +29,8 @@ function run(context: QueryContext, asOf: string | undefined): Audit {
     journalHead: journalHead(context.db).hash,
     rules: AUDIT_RULES.length,
     ruleSet: RULE_SET,
-    formats: auditRows(facts),
-    numbers: numberCounts(facts),
+    formats: auditRows(board.facts),
+    numbers: board.numbers,
     findings,
     accepted,
   };
@@ -57,26 +58,20 @@ export const auditQueries = {
   },
 
   'audit.count': (context, { asOf }) => {
-    const { findings, accepted } = found(context, asOf);
-    const of = (severity: Severity) =>
-      findings.filter((finding: Finding) => finding.severity === severity).length;
-    return {
-      'must fix': of('must fix'),
-      'should fix': of('should fix'),
-      note: of('note'),
-      accepted: accepted.length,
-    };
+    const { board, acceptances } = judged(context, asOf);
+    return countOpen(board, acceptances);
   },
 
   'audit.again': ({ audit, today, step }) => {
-    const { judged, before } = audit.again(today, step);
+    const { board, before } = audit.again(today, step);
+    const { findings, facts } = board;
     const known = new Set(before.map((finding) => finding.fingerprint));
-    const now = new Set(judged.findings.map((finding) => finding.fingerprint));
+    const now = new Set(findings.map((finding) => finding.fingerprint));
     return {
       rules: AUDIT_RULES.length,
-      works: judged.facts.works.length,
-      formats: judged.facts.formats.length,
-      findings: judged.findings.length,
+      works: facts.works.length,
+      formats: facts.formats.length,
+      findings: findings.length,
       differences:
         [...now].filter((one) => !known.has(one)).length + [...known].filter((one) => !now.has(one)).length,
     };

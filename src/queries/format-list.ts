@@ -1,6 +1,5 @@
 import { type FormatRow, formatTerms } from '../contract/format-list.ts';
 import { formName } from '../contract/terms.ts';
-import { judgeWhole } from '../records/findings.ts';
 import { shownIsbn } from '../rules/isbn/index.ts';
 import { editionLabel } from '../rules/labels.ts';
 import { formatIds, type TableFormat, tableFormats, valuesOf } from '../store/format-list.ts';
@@ -12,7 +11,7 @@ import type { Queries, QueryContext } from './context.ts';
 function foundFormats(context: QueryContext, asOf: string | undefined): number[] {
   const day = asOf ?? context.today;
   const db = context.on(asOf);
-  const { findings } = judgeWhole(db, context.db, { day, today: context.today });
+  const { findings } = context.audit.on(day, context.today, db);
   const formats = new Set(findings.flatMap((finding) => finding.formatId ?? []));
   const editions = new Set(
     findings.flatMap((finding) => (finding.formatId === null ? (finding.editionId ?? []) : [])),

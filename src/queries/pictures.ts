@@ -1,4 +1,5 @@
 import { Refusal } from '../contract/refusal.ts';
+import type { Board } from '../rules/audit/board.ts';
 import type { Facts } from '../rules/audit/facts.ts';
 import { coverageOf } from '../rules/pictures/coverage.ts';
 import { spansOf } from '../rules/pictures/life.ts';
@@ -8,20 +9,24 @@ import { plansOfEdition } from '../store/plans.ts';
 import type { Queries, QueryContext } from './context.ts';
 
 /** The joined records of the catalogue, which the audit keeps at hand. */
+function boardOn(context: QueryContext, asOf: string | undefined): Board {
+  return context.audit.on(asOf ?? context.today, context.today, context.on(asOf));
+}
+
 function factsOn(context: QueryContext, asOf: string | undefined): Facts {
-  return context.audit.on(asOf ?? context.today, context.today, context.on(asOf)).facts;
+  return boardOn(context, asOf).facts;
 }
 
 export const pictureQueries = {
   'pictures.life': (context, { workId, asOf }) => {
-    const facts = factsOn(context, asOf);
+    const board = boardOn(context, asOf);
     const db = context.on(asOf);
-    const work = facts.works.find(({ id }) => id === workId);
+    const work = board.work(workId);
     if (!work) throw new Refusal('NOT_FOUND', `There is no work ${workId} on this day.`, 'workId');
     return {
       workId,
       title: work.title,
-      day: facts.day,
+      day: board.base.day,
       editions: work.editions.map((edition) => {
         const plans = plansOfEdition(db, edition.id);
         const retiring = plans.filter(({ kind }) => kind === 'retirement');

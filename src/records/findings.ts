@@ -1,27 +1,25 @@
 import type { AcceptedFinding, Finding } from '../contract/audit.ts';
-import type { Facts } from '../rules/audit/facts.ts';
+import { Board } from '../rules/audit/board.ts';
 import { gatherFacts } from '../rules/audit/gather.ts';
-import { audit } from '../rules/audit/index.ts';
 import type { Acceptance } from '../store/acceptances.ts';
-import { readAuditRows } from '../store/audit.ts';
+import { readAuditBase, readAuditRows } from '../store/audit.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { readSettings } from '../store/settings.ts';
 import { listingsThatDiffer } from './sheets.ts';
 
-/** A catalogue on one day, and all that the rules find in it. */
-export interface Judged {
-  facts: Facts;
-  findings: Finding[];
-}
-
 /**
  * Runs every rule over the catalogue as a connection shows it. The settings (the days a removal may take, the imprint,
- * the currency) are those of `current`, the file as it is now.
+ * the currency) are those of `current`, the file as it is now. `step` hears of the works as they are judged.
  */
-export function judgeWhole(db: ReadDb, current: ReadDb, days: { day: string; today: string }): Judged {
-  const rows = { ...readAuditRows(db, days.day), differences: listingsThatDiffer(db, days.day) };
-  const facts = gatherFacts(rows, days, readSettings(current));
-  return { facts, findings: audit(facts) };
+export function judgeWhole(
+  db: ReadDb,
+  current: ReadDb,
+  days: { day: string; today: string },
+  step?: (done: number, total: number) => void,
+): Board {
+  const rows = { ...readAuditBase(db), ...readAuditRows(db, days.day) };
+  const differences = listingsThatDiffer(db, days.day);
+  return new Board(gatherFacts({ ...rows, differences }, days, readSettings(current)), step);
 }
 
 /** The findings that are open, and those that somebody accepted. */
@@ -41,4 +39,19 @@ export function withAcceptances(
     }
   }
   return { findings: open, accepted };
+}
+
+/** How many findings are open by their gravity, and how many accepted; goes through the acceptances alone. */
+export function countOpen(
+  board: Board,
+  acceptances: readonly Acceptance[],
+): Board['counts'] & { accepted: number } {
+  const counts = { ...board.counts, accepted: 0 };
+  for (const fingerprint of new Set(acceptances.map((acceptance) => acceptance.fingerprint))) {
+    const known = board.found(fingerprint);
+    if (!known) continue;
+    counts[known.finding.severity] -= known.times;
+    counts.accepted += known.times;
+  }
+  return counts;
 }

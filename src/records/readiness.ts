@@ -6,7 +6,7 @@ import { Refusal } from '../contract/refusal.ts';
 import { type ReadyListing, readinessOf } from '../rules/readiness.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { editionById } from '../store/editions.ts';
-import { fileStandings } from '../store/proof-checks.ts';
+import { fileStandingsOf } from '../store/proof-checks.ts';
 import { channel } from '../store/schema.ts';
 import { readSettings } from '../store/settings.ts';
 import { editionFacts } from './editions.ts';
@@ -66,7 +66,7 @@ export function editionReadiness(db: ReadDb, editionId: number): FormatReadiness
         },
       ];
     });
-  const files = Map.groupBy(fileStandings(db, [edition.workId]), (file) => file.formatId);
+  const files = Map.groupBy(fileStandingsOf(db, [edition.workId]), (file) => file.formatId);
   return edition.formats
     .filter((format) => !ENDED.includes(format.standing))
     .map((format) => {

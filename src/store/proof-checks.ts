@@ -227,8 +227,8 @@ export function openDifferences(
   );
 }
 
-/** The final files and checks of the formats of some works, or of all. */
-export function fileStandings(db: ReadDb, works?: readonly number[]): FileStanding[] {
+/** The final files and checks of all formats. */
+export function fileStandings(db: ReadDb): FileStanding[] {
   return db.all<FileStanding>(
     `SELECT k.format_id AS formatId, k.kind, f.file_name AS finalName, c.file_name AS checkedName,
        c.checked_on AS checkedOn,
@@ -240,10 +240,32 @@ export function fileStandings(db: ReadDb, works?: readonly number[]): FileStandi
      LEFT JOIN format_file f ON f.format_id = k.format_id AND f.kind = k.kind AND f.ended_on IS NULL
      LEFT JOIN proof_check_in_force i ON i.format_id = k.format_id AND i.kind = k.kind
      LEFT JOIN proof_check c ON c.id = i.id
-     WHERE ?1 IS NULL OR k.format_id IN (SELECT m.id FROM json_each(?1) w
-       JOIN edition e ON e.work_id = w.value JOIN format m ON m.edition_id = e.id)
      ORDER BY k.format_id, k.kind`,
-    works === undefined ? null : JSON.stringify(works),
+  );
+}
+
+/** The final files and checks of the formats of some works; reads those of no other, as the views would. */
+export function fileStandingsOf(db: ReadDb, works: readonly number[]): FileStanding[] {
+  return db.all<FileStanding>(
+    `WITH own (id) AS MATERIALIZED (SELECT m.id FROM json_each(?1) w
+         CROSS JOIN edition e ON e.work_id = w.value CROSS JOIN format m ON m.edition_id = e.id),
+       kept (format_id, kind) AS MATERIALIZED (
+         SELECT p.format_id, p.kind FROM own CROSS JOIN proof_check p ON p.format_id = own.id
+         UNION SELECT f.format_id, f.kind FROM own CROSS JOIN format_file f ON f.format_id = own.id
+         WHERE f.ended_on IS NULL)
+     SELECT k.format_id AS formatId, k.kind, f.file_name AS finalName, c.file_name AS checkedName,
+       c.checked_on AS checkedOn,
+       (SELECT count(*) FROM proof_check_line l WHERE l.check_id = c.id AND l.state = 'differs'
+         AND NOT EXISTS (SELECT 1 FROM proof_check_reason r WHERE r.line_id = l.id)) AS open,
+       (SELECT count(*) FROM proof_check_line l JOIN proof_check_reason r ON r.line_id = l.id
+         WHERE l.check_id = c.id) AS reasoned,
+       (SELECT count(*) FROM proof_check a WHERE a.format_id = k.format_id AND a.kind = k.kind) AS checks
+     FROM kept k
+     LEFT JOIN format_file f ON f.format_id = k.format_id AND f.kind = k.kind AND f.ended_on IS NULL
+     LEFT JOIN proof_check c ON c.id = (SELECT max(n.id) FROM proof_check n
+       WHERE n.format_id = k.format_id AND n.kind = k.kind AND (f.sha256 IS NULL OR f.sha256 = n.sha256))
+     ORDER BY k.format_id, k.kind`,
+    JSON.stringify(works),
   );
 }
 

@@ -2,17 +2,9 @@ import Database from 'better-sqlite3';
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { KeptAudit } from '../../src/records/kept-audit.ts';
-import { audit } from '../../src/rules/audit/index.ts';
-import { findingsOf, judgeWorks } from '../../src/rules/audit/parts.ts';
 import { wrap } from '../../src/store/connection.ts';
 import { dayAfter } from '../faults/moves/plans.ts';
 import { worldReader } from '../faults/world.ts';
-import { cleanCatalogue } from '../rules/audit/clean.ts';
-import { datePlants } from '../rules/audit/plants/dates.ts';
-import { numberPlants } from '../rules/audit/plants/numbers.ts';
-import { recordPlants } from '../rules/audit/plants/record.ts';
-import { salePlants } from '../rules/audit/plants/sale.ts';
-import { factsOf } from '../rules/audit/rows.ts';
 import { openTestCatalogue } from '../support/catalogue.ts';
 import { KINDS, moveOf } from '../support/history.ts';
 
@@ -63,16 +55,6 @@ describe('the audit that is kept', () => {
     expect(compared).toBeGreaterThan(200);
     expect(found).toBeGreaterThan(compared);
   });
-});
-
-test('works judged for themselves give what one run over all of them gives, for every planted fault', () => {
-  const plants = { ...numberPlants, ...salePlants, ...datePlants, ...recordPlants };
-  for (const [id, { plant }] of Object.entries(plants)) {
-    const catalogue = cleanCatalogue();
-    plant(catalogue);
-    const facts = factsOf(catalogue);
-    expect([id, findingsOf(facts, [...judgeWorks(facts).values()])]).toEqual([id, audit(facts)]);
-  }
 });
 
 test('a run over everything tells how far it is, finds the same, and can be called off', () => {

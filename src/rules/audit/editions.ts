@@ -35,6 +35,11 @@ function runOf(numbers: readonly number[]): string {
   return numbers.length > 1 ? `${numbers[0]} to ${numbers.at(-1)}` : String(numbers[0]);
 }
 
+/** Whether an edition replaces one of another work, as only a damaged file says. */
+export function leavesItsWork(edition: EditionFacts): boolean {
+  return edition.replaces !== null && edition.replaces.workId !== edition.workId;
+}
+
 /** Editions that replace each other in a ring, one of each ring. */
 function rings(editions: readonly EditionFacts[]): EditionFacts[] {
   const settled = new Set<EditionFacts>();
@@ -139,21 +144,19 @@ export const editionRules: readonly Rule[] = [
   },
   {
     id: 'edition-replaces-other-work',
-    whole: true,
     sentence: 'An edition replaces an edition of its own work.',
     severity: 'must fix',
     mend: 'Restore the file from a backup in which the check of the catalogue finds nothing; the program itself never writes this.',
     source: OURS,
     find: (facts) =>
       each(facts.editions, ofEdition, (edition) =>
-        edition.replaces && edition.replaces.workId !== edition.workId
+        edition.replaces && leavesItsWork(edition)
           ? `${edition.label} replaces ${edition.replaces.label}, an edition of another work.`
           : null,
       ),
   },
   {
     id: 'editions-replace-each-other',
-    whole: true,
     sentence: 'No edition replaces, over others, itself.',
     severity: 'must fix',
     mend: 'Restore the file from a backup in which the check of the catalogue finds nothing; the program itself never writes this.',

@@ -176,6 +176,8 @@ export type AuditSettings = Pick<
 >;
 
 export interface WorkFacts extends WorkRow {
+  /** What works are ordered by: the title, case aside. */
+  place: string;
   /** In the order they follow each other. */
   editions: EditionFacts[];
 }

@@ -55,11 +55,16 @@ function inOrder(editions: readonly EditionRow[]): EditionRow[] {
   return [...editions].sort((a, b) => rank(a) - rank(b) || a.id - b.id);
 }
 
+/** A title as SQLite compares it with NOCASE: letters of ASCII in lower case, all others as they are. */
+function folded(title: string): string {
+  return title.replace(/[A-Z]+/g, (letters) => letters.toLowerCase());
+}
+
 function joinEditions(rows: FactRows): { works: WorkFacts[]; editions: Map<number, EditionFacts> } {
   const ofWork = Map.groupBy(rows.editions, (edition) => edition.workId);
   const editions = new Map<number, EditionFacts>();
   const works = rows.works.map((row): WorkFacts => {
-    const work: WorkFacts = { ...row, editions: [] };
+    const work: WorkFacts = { ...row, place: folded(row.title), editions: [] };
     for (const own of inOrder(ofWork.get(row.id) ?? [])) {
       const edition: EditionFacts = {
         ...own,

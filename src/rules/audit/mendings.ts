@@ -4,7 +4,6 @@ import type { EditionFacts, Facts, FormatFacts, ListingFacts, TaskFacts } from '
 import { type Index, indexOf } from './lookup.ts';
 import { nextAfter, openIdentity } from './mending-numbers.ts';
 import { nameKey } from './names.ts';
-import { freeNumbers } from './number-stock.ts';
 import type { Found } from './rule.ts';
 
 // Which findings one press can mend, and by which operation of the contract. A rule that is not named here, or
@@ -103,17 +102,13 @@ const MAKERS: Record<string, Maker> = {
     lasting: false,
   })),
 
-  'release-planned-without-number': ofFormat((format, { facts }) =>
-    freeNumbers(facts) === 0
-      ? null
-      : {
-          operation: 'numbers.assign',
-          input: { formatId: format.id, outsideBlocks: false },
-          label: 'Take the next free number',
-          does: `Gives ${format.label} the next free number. This is for ever.`,
-          lasting: true,
-        },
-  ),
+  'release-planned-without-number': ofFormat((format) => ({
+    operation: 'numbers.assign',
+    input: { formatId: format.id, outsideBlocks: false },
+    label: 'Take the next free number',
+    does: `Gives ${format.label} the next free number. This is for ever.`,
+    lasting: true,
+  })),
 
   'cancelled-number-not-spent': (found) =>
     found.isbn13 === null

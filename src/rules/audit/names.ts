@@ -1,5 +1,18 @@
-import type { EditionFacts, Facts } from './facts.ts';
-import { each, type Found, isCurrent, OURS, ofEdition, PRACTICE, type Rule } from './rule.ts';
+import type { EditionFacts } from './facts.ts';
+import { placeAfter } from './held.ts';
+import {
+  byCode,
+  byEdition,
+  each,
+  type Found,
+  type Index,
+  isCurrent,
+  keyed,
+  OURS,
+  ofEdition,
+  PRACTICE,
+  type Rule,
+} from './rule.ts';
 
 /** A name reduced to what a reader would call the same name: no accents, case, punctuation or extra blanks. */
 export function nameKey(name: string): string {
@@ -11,66 +24,94 @@ export function nameKey(name: string): string {
     .trim();
 }
 
-/** One finding for every name that current editions spell in more than one way. */
-function spelledTwoWays(facts: Facts, what: string, namesOf: (edition: EditionFacts) => string[]): Found[] {
-  const spellings = new Map<string, Map<string, EditionFacts>>();
-  for (const edition of facts.editions) {
-    if (!isCurrent(edition)) continue;
-    for (const name of namesOf(edition)) {
-      const key = nameKey(name);
-      const known = spellings.get(key) ?? new Map<string, EditionFacts>();
-      if (key !== '' && !known.has(name)) spellings.set(key, known.set(name, edition));
-    }
-  }
-  return [...spellings.values()].flatMap((known) => {
-    const last = [...known.values()].at(-1);
-    if (!last || known.size < 2) return [];
-    const where = [...known].map(([name, edition]) => `'${name}' (${edition.label})`);
-    return [ofEdition(last, `${what} is written in ${known.size} ways: ${where.join(', ')}.`)];
-  });
+/** A name as an edition spells it. */
+interface Spelling {
+  name: string;
+  edition: EditionFacts;
 }
 
+/** The names of current editions, each under what it reduces to, the editions of each spelling together. */
+function spellings(namesOf: (edition: EditionFacts) => string[]): Index<Spelling> {
+  return {
+    *entries({ editions }) {
+      for (const edition of editions) {
+        if (!isCurrent(edition)) continue;
+        for (const name of new Set(namesOf(edition))) {
+          const key = nameKey(name);
+          if (key !== '') yield [key, { name, edition }];
+        }
+      }
+    },
+    order: (a, b) => byCode(a.name, b.name) || byEdition(a.edition, b.edition),
+  };
+}
+
+/** The first edition of each spelling; leaps over the others, of which there may be many. */
+function firstOfEach(known: readonly Spelling[]): Spelling[] {
+  const firsts: Spelling[] = [];
+  let at = 0;
+  for (let first = known[at]; first; first = known[at]) {
+    firsts.push(first);
+    const { name } = first;
+    at = placeAfter(known, (one) => byCode(one.name, name) <= 0);
+  }
+  return firsts.sort((a, b) => byEdition(a.edition, b.edition));
+}
+
+/** One finding for a name that current editions spell in more than one way. */
+function spelledTwoWays(known: readonly Spelling[], what: string): Found[] {
+  const firsts = firstOfEach(known);
+  const last = firsts.at(-1);
+  if (!last || firsts.length < 2) return [];
+  const where = firsts.map(({ name, edition }) => `'${name}' (${edition.label})`);
+  return [ofEdition(last.edition, `${what} is written in ${firsts.length} ways: ${where.join(', ')}.`)];
+}
+
+/** Current editions by the volume of a series that they are. */
+const volumes: Index<EditionFacts> = {
+  *entries({ editions }) {
+    for (const edition of editions) {
+      const { language, series, seriesNumber } = edition;
+      if (series !== '' && seriesNumber !== '' && isCurrent(edition))
+        yield [`${language} ${nameKey(series)} ${nameKey(seriesNumber)}`, edition];
+    }
+  },
+  order: byEdition,
+};
+
 export const nameRules: readonly Rule[] = [
-  {
+  keyed({
     id: 'contributor-spelled-two-ways',
-    whole: true,
     sentence: 'A person is named in the same way in every edition.',
     severity: 'note',
     mend: 'Choose one spelling; channels take two spellings for two people. Where an edition is locked, use it from the next one on.',
     source: PRACTICE,
-    find: (facts) =>
-      spelledTwoWays(facts, 'One name', (edition) => edition.contributors.map((person) => person.name)),
-  },
-  {
+    by: spellings((edition) => edition.contributors.map((person) => person.name)),
+    judge: (known) => spelledTwoWays(known, 'One name'),
+  }),
+  keyed({
     id: 'series-spelled-two-ways',
-    whole: true,
     sentence: 'A series is named in the same way in every edition.',
     severity: 'note',
     mend: 'Choose one spelling; channels take two spellings for two series. Where an edition is locked, use it from the next one on.',
     source: PRACTICE,
-    find: (facts) =>
-      spelledTwoWays(facts, 'One series', (edition) => (edition.series === '' ? [] : [edition.series])),
-  },
-  {
+    by: spellings((edition) => (edition.series === '' ? [] : [edition.series])),
+    judge: (known) => spelledTwoWays(known, 'One series'),
+  }),
+  keyed({
     id: 'series-number-twice',
-    whole: true,
     sentence: 'Two works of a series do not share a volume number.',
     severity: 'should fix',
     mend: 'Correct the volume of one of them before it is sent; it locks then.',
     source: PRACTICE,
-    find: (facts) => {
-      const taken = new Map<string, EditionFacts>();
-      return each(facts.editions, ofEdition, (edition) => {
-        if (edition.series === '' || edition.seriesNumber === '' || !isCurrent(edition)) return null;
-        const key = `${edition.language} ${nameKey(edition.series)} ${nameKey(edition.seriesNumber)}`;
-        const first = taken.get(key);
-        if (!first) taken.set(key, edition);
-        return first && first.work !== edition.work
+    by: volumes,
+    judge: ([first, ...others]) =>
+      each(others, ofEdition, (edition) =>
+        first && first.work !== edition.work
           ? `${edition.label} and ${first.label} are both volume ${edition.seriesNumber} of '${edition.series}'.`
-          : null;
-      });
-    },
-  },
+          : null,
+      ),
+  }),
   {
     id: 'contributor-twice',
     sentence: 'A person is named once in each role.',

@@ -1,7 +1,10 @@
 import { checkDigit13 } from '../isbn/index.ts';
+import { byDigits, byNumber, rowsOf } from './digits.ts';
 import type { FormatFacts, NumberFacts } from './facts.ts';
 import {
   each,
+  type Index,
+  keyed,
   NEVER_REUSED,
   NUMBER_PER_FORM,
   OURS,
@@ -31,26 +34,32 @@ function unspent(format: FormatFacts): string[] {
   return [...new Set(numbers.map((number) => number.written))];
 }
 
+/** Numbers in use that lie in no block: each for itself, or all together where no block is recorded at all. */
+const outsideBlocks: Index<NumberFacts> = {
+  entries: ({ numbers, blocks }) =>
+    numbers
+      .filter((number) => !number.block && number.standing !== 'spent')
+      .map((number) => [blocks.length === 0 ? '' : number.isbn13, number]),
+  order: byNumber,
+};
+
 export const numberRules: readonly Rule[] = [
-  {
+  keyed({
     id: 'number-used-twice',
-    whole: true,
     sentence: 'A number names one format and no other, whether that format is live, retired or cancelled.',
     severity: 'must fix',
     mend: 'Keep the number with the format it was printed on or sent out with; give the other one a new number and tell everybody who was given the wrong one.',
     source: NEVER_REUSED,
-    find: (facts) => {
-      const found = [];
-      for (const rows of Map.groupBy(facts.numbers, (number) => number.isbn13).values()) {
-        const [first] = rows;
-        if (!first || rows.length < 2) continue;
-        const about = rows.find((row) => row.format?.standing === 'live') ?? first;
-        const holders = rows.map(holder).join(' and for ');
-        found.push(ofNumber(about, `${first.written} is recorded for ${holders}.`));
-      }
-      return found;
+    by: byDigits,
+    judge: (known) => {
+      const rows = rowsOf(known);
+      const [first] = rows;
+      if (!first || rows.length < 2) return [];
+      const about = rows.find((row) => row.format?.standing === 'live') ?? first;
+      const holders = rows.map(holder).join(' and for ');
+      return [ofNumber(about, `${first.written} is recorded for ${holders}.`)];
     },
-  },
+  }),
   {
     id: 'format-with-two-numbers',
     sentence: 'A format carries one number.',
@@ -65,7 +74,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'number-check-digit',
-    whole: true,
+    of: 'numbers',
     sentence: 'A number has thirteen digits that begin with 978 or 979, and its check digit holds.',
     severity: 'must fix',
     mend: 'Compare it with the list from your ISBN agency; one digit was mistyped. Record the right number and mark this one as spent.',
@@ -77,7 +86,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'number-range-not-in-use',
-    whole: true,
+    of: 'numbers',
     sentence: 'A number lies in a range that the ISBN agencies have given out.',
     severity: 'must fix',
     mend: 'Compare it with the list from your ISBN agency. If the number is right, the range table of this program may be older than the number.',
@@ -89,27 +98,24 @@ export const numberRules: readonly Rule[] = [
           : null,
       ),
   },
-  {
+  keyed({
     id: 'number-outside-blocks',
-    whole: true,
     sentence: 'A number comes from a block that is recorded here.',
     severity: 'should fix',
     mend: 'Record the block it belongs to on the Numbers screen, or make sure that the number is yours to use.',
     source: PRACTICE,
-    find: (facts) => {
-      const outside = facts.numbers.filter((number) => !number.block && number.standing !== 'spent');
-      if (facts.blocks.length === 0 && outside.length > 0)
-        return [ofNothing(`No block is recorded, yet ${outside.length} of its numbers are in use.`)];
-      return each(
-        outside,
-        ofNumber,
-        (n) => `${n.written} of ${holder(n)} lies outside every recorded block.`,
-      );
+    by: outsideBlocks,
+    judge: (numbers, { blocks }) => {
+      const [first] = numbers;
+      if (!first) return [];
+      return blocks.length === 0
+        ? [ofNothing(`No block is recorded, yet ${numbers.length} of its numbers are in use.`)]
+        : [ofNumber(first, `${first.written} of ${holder(first)} lies outside every recorded block.`)];
     },
-  },
+  }),
   {
     id: 'number-in-wrong-block',
-    whole: true,
+    of: 'numbers',
     sentence: 'A number is recorded under the block that its digits fall in.',
     severity: 'must fix',
     mend: 'Restore the file from a backup in which the check of the catalogue finds nothing; the program itself never writes this.',
@@ -137,7 +143,7 @@ export const numberRules: readonly Rule[] = [
   },
   {
     id: 'cancelled-number-not-spent',
-    whole: true,
+    of: 'numbers',
     sentence: 'The number of a cancelled format is spent.',
     severity: 'must fix',
     mend: 'Mark the number as spent, so that it is never given to another format.',

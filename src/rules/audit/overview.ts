@@ -1,4 +1,4 @@
-import type { Audit, AuditRow } from '../../contract/audit.ts';
+import type { AuditRow } from '../../contract/audit.ts';
 import type { ListingStanding } from '../../contract/terms.ts';
 import type { Facts, ListingFacts } from './facts.ts';
 
@@ -39,15 +39,4 @@ export function auditRows(facts: Facts): AuditRow[] {
     hyphenated: (format.number ?? format.numbers[0])?.written ?? null,
     channels: format.listings.map(channelLine),
   }));
-}
-
-/** How many numbers stand where; free are those of the recorded blocks that no row takes. */
-export function numberCounts(facts: Facts): Audit['numbers'] {
-  const counts = { free: 0, reserved: 0, assigned: 0, spent: 0 };
-  for (const block of facts.blocks) counts.free += 10 ** (12 - block.digits.length);
-  for (const number of facts.numbers) {
-    counts[number.standing] += 1;
-    if (number.block) counts.free -= 1;
-  }
-  return counts;
 }

@@ -8,6 +8,7 @@ import type {
   TaskFacts,
   WorkFacts,
 } from './facts.ts';
+import type { Stock } from './stock.ts';
 
 /** The record a finding is about: ids from the work down, null where it is about nothing so narrow. */
 export type About = Pick<Finding, 'workId' | 'editionId' | 'formatId' | 'listingId' | 'taskId' | 'isbn13'>;
@@ -17,8 +18,8 @@ export interface Found extends About {
   message: string;
 }
 
-/** A rule as data: its words, and a pure function from facts to what it saw. */
-export interface Rule {
+/** The words of a rule. */
+interface Words {
   id: string;
   /** What should hold, as one sentence. */
   sentence: string;
@@ -26,13 +27,42 @@ export interface Rule {
   /** How to mend what it finds. */
   mend: string;
   source: string;
-  /**
-   * Looks beyond one work: at numbers, blocks, names in other works, tasks by their day. All other rules are judged
-   * work by work, so that a change has only its own works judged anew.
-   */
-  whole?: true;
+}
+
+/**
+ * Looks at the records of one work, and, where it is a rule `of` numbers or tasks, at each number or task that belongs to
+ * no work. Works are judged one by one, so that a change has only its own works judged anew: nothing it says about a
+ * work may depend on another one.
+ */
+export interface OwnRule extends Words {
+  of?: 'numbers' | 'tasks';
   find(facts: Facts): Found[];
 }
+
+/** What rules look for beyond one work: entries that works bring, kept under keys. */
+export interface Index<E> {
+  /** What the records bring, each under its key; the same records always bring the same. */
+  entries(facts: Facts): Iterable<readonly [key: string, entry: E]>;
+  /** The order of the entries of one key; entries of which none comes first are one and the same. */
+  order(a: E, b: E): number;
+}
+
+/** Looks at what different works, or numbers of none, brought under one key: a change has only its keys judged anew. */
+export interface KeyedRule<E> extends Words {
+  by: Index<E>;
+  /** What it says about one key; it should not need to go through all entries. `base` holds no works. */
+  judge(entries: readonly E[], base: Facts): Found[];
+  /** What else a mending looks at, where what was found belongs to no work. */
+  beside?(entries: readonly E[]): Partial<Facts>;
+}
+
+/** Looks at how many numbers of which block are taken. */
+export interface StockRule extends Words {
+  count(stock: Stock): Found[];
+}
+
+/** A rule as data: its words, and a pure function from facts to what it saw. */
+export type Rule = OwnRule | KeyedRule<unknown> | StockRule;
 
 export const PRACTICE = 'common practice, no source';
 export const OURS = 'Edition Ledger';
@@ -124,6 +154,26 @@ export function isSubmitted(format: { standing: string }): boolean {
 /** An edition with at least one format that has not ended, or with none yet. */
 export function isCurrent(edition: EditionFacts): boolean {
   return edition.formats.length === 0 || edition.formats.some((format) => !hasEnded(format));
+}
+
+/** A rule by key as one of all rules, which look at entries of many kinds. */
+export function keyed<E>(rule: KeyedRule<E>): KeyedRule<unknown> {
+  return rule;
+}
+
+/** Texts by their characters' codes. */
+export function byCode(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** Works in the order in which they are gone through: by title, case aside, then as they were recorded. */
+export function byWork(a: WorkFacts, b: WorkFacts): number {
+  return a === b ? 0 : byCode(a.place, b.place) || a.id - b.id;
+}
+
+/** Editions in the order of their works and within them. */
+export function byEdition(a: EditionFacts, b: EditionFacts): number {
+  return byWork(a.work, b.work) || a.place - b.place;
 }
 
 /** The day this listing is to be on sale: its own, else its format's. */

@@ -16,7 +16,7 @@ function isOvertaken(task: TaskFacts): boolean {
 export const taskRules: readonly Rule[] = [
   {
     id: 'task-overdue',
-    whole: true,
+    of: 'tasks',
     sentence: 'A task is done by its day.',
     severity: 'should fix',
     mend: 'Do it and mark it done, give it another day, or drop it with a reason.',
@@ -30,7 +30,7 @@ export const taskRules: readonly Rule[] = [
   },
   {
     id: 'task-waits-too-long',
-    whole: true,
+    of: 'tasks',
     sentence: 'A task that waits for somebody is answered by its day.',
     severity: 'should fix',
     mend: 'Ask again and give the task another day, or do it without the answer.',
@@ -44,7 +44,7 @@ export const taskRules: readonly Rule[] = [
   },
   {
     id: 'task-overtaken',
-    whole: true,
+    of: 'tasks',
     sentence: 'No task is open about something that has ended.',
     severity: 'note',
     mend: 'Mark it done, or drop it with a reason.',

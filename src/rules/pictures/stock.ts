@@ -1,6 +1,6 @@
 import type { Stock } from '../../contract/pictures.ts';
 import type { Facts } from '../audit/facts.ts';
-import { numberCounts } from '../audit/overview.ts';
+import { Stock as Counted, capacity } from '../audit/stock.ts';
 import { runway } from '../isbn/runway.ts';
 
 /** More points than a picture can show are thinned to so many. */
@@ -21,11 +21,12 @@ function changes(facts: Facts): Map<string, number> {
     const [first] = days.sort();
     return number.block && first !== undefined ? [{ block: number.block, day: first }] : [];
   });
+  const ofBlock = Map.groupBy(taken, (one) => one.block);
   for (const block of facts.blocks) {
-    const uses = taken.filter((one) => one.block === block).map(({ day }) => day);
+    const uses = (ofBlock.get(block) ?? []).map(({ day }) => day);
     // A block whose day is not recorded, or recorded too late, was there when its first number was taken.
     const first = [block.boughtOn ?? facts.day, ...uses].sort()[0] ?? facts.day;
-    add(first, 10 ** (12 - block.digits.length));
+    add(first, capacity(block));
     for (const day of uses) add(day, -1);
   }
   return byDay;
@@ -40,8 +41,8 @@ export function stockOf(facts: Facts): Stock {
     points.push({ day, free });
   }
   const assigned = facts.numbers.flatMap(({ assignedOn }) => (assignedOn === null ? [] : [assignedOn]));
-  const left = numberCounts(facts).free;
+  const left = new Counted(facts.blocks, facts.numbers).free;
   const { perYear, runsOutOn } = runway(assigned, Math.max(0, left), facts.day);
-  const capacity = facts.blocks.reduce((sum, block) => sum + 10 ** (12 - block.digits.length), 0);
-  return { day: facts.day, capacity, free: left, points: thinned(points), perYear, runsOutOn };
+  const all = facts.blocks.reduce((sum, block) => sum + capacity(block), 0);
+  return { day: facts.day, capacity: all, free: left, points: thinned(points), perYear, runsOutOn };
 }

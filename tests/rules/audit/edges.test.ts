@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { audit } from '../../../src/rules/audit/index.ts';
 import { cleanCatalogue } from './clean.ts';
 import {
   addEdition,
   addFormat,
   addListing,
   addNumber,
+  audit,
   type Catalogue,
   CHANNEL,
   DAY,

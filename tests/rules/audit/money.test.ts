@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { audit } from '../../../src/rules/audit/index.ts';
 import { cleanCatalogue } from './clean.ts';
-import { type Catalogue, FORMAT, factsOf, LISTING, row } from './rows.ts';
+import { audit, type Catalogue, FORMAT, factsOf, LISTING, row } from './rows.ts';
 
 function found(change: (catalogue: Catalogue) => void): string[] {
   const catalogue = cleanCatalogue();

@@ -1,4 +1,6 @@
+import type { Finding } from '../../../src/contract/audit.ts';
 import type { FormatStanding, ListingStanding } from '../../../src/contract/terms.ts';
+import { Board } from '../../../src/rules/audit/board.ts';
 import type {
   AuditSettings,
   EditionRow,
@@ -181,4 +183,9 @@ export function addNumber(catalogue: Catalogue, n: number, fields: Partial<Numbe
 
 export function factsOf(catalogue: Catalogue): Facts {
   return gatherFacts(catalogue, catalogue, catalogue.settings);
+}
+
+/** What all rules find in the facts. */
+export function audit(facts: Facts): readonly Finding[] {
+  return new Board(facts).findings;
 }

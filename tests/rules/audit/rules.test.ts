@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { AUDIT_RULES, audit } from '../../../src/rules/audit/index.ts';
+import { AUDIT_RULES } from '../../../src/rules/audit/index.ts';
 import { MENDED_BY_PRESS } from '../../../src/rules/audit/mendings.ts';
 import { cleanCatalogue } from './clean.ts';
 import { datePlants } from './plants/dates.ts';
@@ -8,7 +8,7 @@ import { numberPlants } from './plants/numbers.ts';
 import type { Plants } from './plants/plant.ts';
 import { recordPlants } from './plants/record.ts';
 import { salePlants } from './plants/sale.ts';
-import { factsOf } from './rows.ts';
+import { audit, factsOf } from './rows.ts';
 
 const plants: Plants = { ...numberPlants, ...salePlants, ...datePlants, ...recordPlants, ...filePlants };
 

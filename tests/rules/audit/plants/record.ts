@@ -103,22 +103,22 @@ export const recordPlants: Plants = {
       for (const person of c.contributors)
         if (person.editionId === EDITION.fenLight && person.role === 'A01') person.name = 'Maren  Óskarsdal';
     },
-    says: "One name is written in 2 ways: 'Maren Oskarsdal' (The Salt Almanac, 2nd edition), 'Maren  Óskarsdal' (Fen Light).",
-    about: { editionId: EDITION.fenLight },
+    says: "One name is written in 2 ways: 'Maren  Óskarsdal' (Fen Light), 'Maren Oskarsdal' (Knots for Small Hands).",
+    about: { editionId: EDITION.knots },
   },
   'series-spelled-two-ways': {
     plant: (c) => {
       Object.assign(row(c.editions, EDITION.fenLight), { series: 'Harbour hands', seriesNumber: '2' });
     },
-    says: "One series is written in 2 ways: 'Harbour Hands' (Knots for Small Hands), 'Harbour hands' (Fen Light).",
-    about: { editionId: EDITION.fenLight },
+    says: "One series is written in 2 ways: 'Harbour hands' (Fen Light), 'Harbour Hands' (Knots for Small Hands).",
+    about: { editionId: EDITION.knots },
   },
   'series-number-twice': {
     plant: (c) => {
       Object.assign(row(c.editions, EDITION.fenLight), { series: 'Harbour Hands', seriesNumber: '1' });
     },
-    says: "Fen Light and Knots for Small Hands are both volume 1 of 'Harbour Hands'.",
-    about: { editionId: EDITION.fenLight },
+    says: "Knots for Small Hands and Fen Light are both volume 1 of 'Harbour Hands'.",
+    about: { editionId: EDITION.knots },
   },
   'contributor-twice': {
     plant: (c) => c.contributors.push({ editionId: EDITION.fenLight, ...AUTHOR }),
