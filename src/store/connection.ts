@@ -19,6 +19,28 @@ export interface WriteDb extends ReadDb {
   run(sql: string, ...params: unknown[]): { changes: number; lastInsertRowid: number };
 }
 
+/** Statements of the query builder that are kept; those of lists of another length have another text. */
+const KEPT = 250;
+
+/**
+ * A connection for the query builder, which prepares a statement anew for each run: each takes about 40 kB outside the
+ * heap, which the collector does not know of, and an import of thousands of records would run into gigabytes. Here the
+ * statements used last are kept by their text.
+ */
+function keeping(raw: Database.Database): Database.Database {
+  const kept = new Map<string, Database.Statement>();
+  const prepare = (sql: string): Database.Statement => {
+    const statement = kept.get(sql) ?? raw.prepare(sql);
+    kept.delete(sql);
+    kept.set(sql, statement);
+    const [oldest] = kept.keys();
+    if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest);
+    // The builder asks for rows as lists where it wants them so; whoever comes next begins with rows by name.
+    return statement.reader ? statement.raw(false) : statement;
+  };
+  return Object.create(raw, { prepare: { value: prepare } });
+}
+
 /** Wraps a raw connection; prepared statements are cached by their text. */
 export function wrap(raw: Database.Database): WriteDb {
   const cache = new Map<string, Prepared>();
@@ -30,7 +52,7 @@ export function wrap(raw: Database.Database): WriteDb {
     return made;
   };
   return {
-    orm: drizzle(raw, { schema }),
+    orm: drizzle(keeping(raw), { schema }),
     one: <T>(sql: string, ...params: unknown[]) => {
       const { statement, named } = prepared(sql);
       return statement.get(...bound(named, params)) as T | undefined;

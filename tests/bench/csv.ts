@@ -16,7 +16,8 @@ import { settled, stage } from '../support/staged.ts';
 const TABLES = ['work', 'edition', 'edition_contributor', 'format', 'format_price', 'number'];
 const SIZES = process.argv[3] === undefined ? [1_000, 10_000, 100_000] : [Number(process.argv[3])];
 
-function sheetOf(rows: number): string {
+/** A table of so many formats, two a book. */
+export function sheetOf(rows: number): string {
   const lines = ['Title,Author,Edition number,Binding,ISBN,Published,Price GBP,Price EUR,Pages'];
   for (let row = 0; row < rows; row += 1) {
     const book = row >> 1;
