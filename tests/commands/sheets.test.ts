@@ -225,6 +225,26 @@ describe('the columns of a table', () => {
     });
   });
 
+  it('may hold people of any role of the list, said for the column or in brackets', () => {
+    const people = [
+      'Title,Author,Helped,Form',
+      'Fen Light,Ilse Quayle (Letterer); Wren Abara (Artist); Ode Marsh (z98),Corin Hathersage,pbk',
+    ].join('\n');
+    imported(c, people, {}, { Helped: { field: 'contributors', detail: 'B97' } });
+    const work = c.call('works.list', {}).works[0];
+    expect(c.call('works.get', { id: work?.id ?? 0 }).editions[0]?.contributors).toEqual([
+      { role: 'A48', name: 'Ilse Quayle' },
+      { role: 'A12', name: 'Wren Abara' },
+      { role: 'A01', name: 'Ode Marsh (z98)' },
+      { role: 'B97', name: 'Corin Hathersage' },
+    ]);
+    const file = stage(c, people);
+    const wrong = settled(c, file, { Helped: { field: 'contributors', detail: 'letterer' } });
+    expect(c.refusal('sheets.import', { file, columns: wrong }).message).toBe(
+      'Column ‘Helped’: say the role by its code in ONIX List 17, such as B06, or leave it out.',
+    );
+  });
+
   it('are refused when the file is none, empty or has no such column', () => {
     const look = (content: string | Uint8Array) => c.refusal('sheets.look', { file: stage(c, content) });
     expect(look('').message).toContain('empty');

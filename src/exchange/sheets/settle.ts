@@ -32,6 +32,8 @@ export function checkSettled(
     if (field.detail === 'currency' && !isCurrency(column.detail))
       throw refuse('say the currency, as three capital letters.');
     if (field.detail === 'channel' && !channels.includes(column.detail)) throw refuse('say the channel.');
+    if (field.detail === 'role' && !/^(?:[A-Z]\d\d)?$/.test(column.detail))
+      throw refuse('say the role by its code in ONIX List 17, such as B06, or leave it out.');
     if (field.kind === 'date' && !ORDERS.includes(column.reading ?? ''))
       throw refuse('say whether the day or the month comes first.');
     if (field.kind === 'amount' && !MARKS.includes(column.reading ?? ''))

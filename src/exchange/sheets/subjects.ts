@@ -1,5 +1,5 @@
 import type { Contributor, Subject } from '../../contract/editions.ts';
-import { CONTRIBUTOR_ROLES } from '../../contract/terms.ts';
+import { ALL_ROLES, CONTRIBUTOR_ROLES } from '../../contract/terms.ts';
 import { joinList, splitList } from './cells.ts';
 
 /** 'Maren Oskarsdal (Author); Tobias Wrenfield (Foreword)'; a role without a plain name is written as its code. */
@@ -27,8 +27,11 @@ const ROLE_WORDS: readonly (readonly [pattern: RegExp, role: string])[] = [
 /** The List 17 code that a word in brackets stands for, or null. */
 function roleOf(word: string): string | null {
   if (/^[A-Z]\d\d$/.test(word)) return word;
-  const plain = CONTRIBUTOR_ROLES.find(({ name }) => name.toLowerCase() === word.toLowerCase());
-  return plain?.code ?? ROLE_WORDS.find(([pattern]) => pattern.test(word))?.[1] ?? null;
+  const named = ({ name }: { name: string }) => name.toLowerCase() === word.toLowerCase();
+  // Words of the trade before the rarer labels: an artist is mostly an illustrator.
+  const usual =
+    CONTRIBUTOR_ROLES.find(named)?.code ?? ROLE_WORDS.find(([pattern]) => pattern.test(word))?.[1];
+  return usual ?? ALL_ROLES.find(named)?.code ?? null;
 }
 
 /** One name with its role in brackets; without one, or with brackets that are no role, the role is author. */

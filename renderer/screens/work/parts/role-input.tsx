@@ -10,6 +10,7 @@ export interface RoleInputProps {
   value: string;
   onChange: (role: string) => void;
   error?: string | undefined;
+  help?: string;
 }
 
 interface RoleListProps {
@@ -51,7 +52,7 @@ function countInWords(count: number): string {
 }
 
 /** A role of ONIX List 17, found by typing its label or code; a code without a label here can be written too. */
-export function RoleInput({ label, value, onChange, error }: RoleInputProps) {
+export function RoleInput({ label, value, onChange, error, help }: RoleInputProps) {
   const [typed, setTyped] = useState<string>();
   // What was typed belongs to the value it gave; a row that was moved brings another.
   const text = typed !== undefined && settledRole(typed) === value ? typed : undefined;
@@ -73,7 +74,7 @@ export function RoleInput({ label, value, onChange, error }: RoleInputProps) {
     <Field
       label={label}
       error={wrong}
-      help={unknown ? 'Not a code we have a label for: look it up in ONIX List 17.' : undefined}
+      help={unknown ? 'Not a code we have a label for: look it up in ONIX List 17.' : help}
     >
       {(ids) => (
         <div className="role-input">

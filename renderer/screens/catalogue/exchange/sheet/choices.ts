@@ -1,6 +1,7 @@
 import { type Reading, SHEET_FIELDS, type SheetField } from '../../../../../src/contract/sheet-fields.ts';
 import type { FoundColumn, SheetOutcome } from '../../../../../src/contract/sheets.ts';
 import type { Choice } from '../../../../ui/index.ts';
+import { roleProblem } from '../../../work/parts/role-search.ts';
 
 /** What a select offers for a column that is left out. */
 export const LEFT_OUT = 'left out';
@@ -27,6 +28,7 @@ export function unsettled(
     if (!field) continue;
     if (field.detail === 'currency' && column.detail === '') return `Say the currency of ‘${column.header}’.`;
     if (field.detail === 'channel' && column.detail === '') return `Say the channel of ‘${column.header}’.`;
+    if (field.detail === 'role' && roleProblem(column.detail)) return `Choose the role of ‘${column.header}’.`;
     if (field.kind !== 'text' && column.reading === null) return `Say how ‘${column.header}’ is written.`;
   }
   return undefined;

@@ -1,8 +1,9 @@
 import type { SheetField } from '../../../../../src/contract/sheet-fields.ts';
 import type { FoundColumn } from '../../../../../src/contract/sheets.ts';
-import { CONTRIBUTOR_ROLES } from '../../../../../src/contract/terms.ts';
 import { currencyCodes } from '../../../../lib/money.ts';
 import { Select } from '../../../../ui/index.ts';
+import { RoleInput } from '../../../work/parts/role-input.tsx';
+import '../../../work/forms.css';
 import { LEFT_OUT, READING_CHOICES } from './choices.ts';
 
 interface PartProps {
@@ -42,13 +43,13 @@ function Detail({ column, field, channels, onChange }: OneProps & { field: Sheet
         choices={channels.map((channel) => ({ value: channel, label: channel }))}
       />
     );
-  if (field.detail !== 'role' || column.detail === '') return null;
+  if (field.detail !== 'role') return null;
   return (
-    <Select
+    <RoleInput
       label={`Role of ${name}`}
       value={column.detail}
       onChange={set}
-      choices={CONTRIBUTOR_ROLES.map(({ code, name: label }) => ({ value: code, label }))}
+      help="Of every name in the column. Author, or nothing, leaves roles that stand in brackets behind names as they are."
     />
   );
 }
