@@ -28,7 +28,8 @@ export function unsettled(
     if (!field) continue;
     if (field.detail === 'currency' && column.detail === '') return `Say the currency of ‘${column.header}’.`;
     if (field.detail === 'channel' && column.detail === '') return `Say the channel of ‘${column.header}’.`;
-    if (field.detail === 'role' && roleProblem(column.detail)) return `Choose the role of ‘${column.header}’.`;
+    if (field.detail === 'role' && roleProblem(column.detail))
+      return `Choose the role of ‘${column.header}’.`;
     if (field.kind !== 'text' && column.reading === null) return `Say how ‘${column.header}’ is written.`;
   }
   return undefined;
