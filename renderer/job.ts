@@ -1,19 +1,23 @@
 import { useEffect, useRef, useState } from 'react';
-import type { JobProgress } from '../src/contract/jobs.ts';
+import type { JobProgress, Progress } from '../src/contract/jobs.ts';
 import { subscribe } from './api.ts';
 import { callOff } from './transport.ts';
 
-/** A piece of long work: its name goes into the operation's input, and how far it has come is heard here. */
-export interface Job {
-  /** A fresh name; work under it is then followed. */
-  begin(): string;
-  end(): void;
+/** Long work as the person follows it. */
+export interface FollowedJob {
   cancel(): void;
   /** How far it has come; undefined before the first word and when nothing is under way. */
-  progress: JobProgress | undefined;
+  progress: Progress | undefined;
   running: boolean;
   /** Whether it is being called off. */
   cancelling: boolean;
+}
+
+/** A piece of long work: its name goes into the operation's input, and how far it has come is heard here. */
+export interface Job extends FollowedJob {
+  /** A fresh name; work under it is then followed. */
+  begin(): string;
+  end(): void;
 }
 
 /** Follows one piece of long work at a time. Leaving the view calls it off. */

@@ -11,10 +11,19 @@ function base64Of(bytes: Uint8Array): Promise<string> {
   });
 }
 
-/** Lays a file of the person's ready for the catalogue, part by part; answers its id. `onSent` hears the bytes sent. */
-export async function sendFile(file: File, onSent: (bytes: number) => void = () => {}): Promise<string> {
+export interface Sending {
+  /** Hears the bytes sent so far. */
+  onSent?: (bytes: number) => void;
+  /** Ends the sending between two parts, which then rejects; what was sent is thrown away. */
+  signal?: AbortSignal;
+}
+
+/** Lays a file of the person's ready for the catalogue, part by part; answers its id. */
+export async function sendFile(file: File, { onSent, signal }: Sending = {}): Promise<string> {
   let id: string | undefined;
   for (let from = 0; from === 0 || from < file.size; from += PART_BYTES) {
+    if (signal?.aborted && id) void call('files.drop', { file: id });
+    signal?.throwIfAborted();
     const bytes = new Uint8Array(await file.slice(from, from + PART_BYTES).arrayBuffer());
     const part = bytes.length === 0 ? '' : await base64Of(bytes);
     const answer = await call('files.put', {
@@ -23,7 +32,7 @@ export async function sendFile(file: File, onSent: (bytes: number) => void = () 
       ...(id ? { file: id } : {}),
     });
     id = answer.file;
-    onSent(answer.bytes);
+    onSent?.(answer.bytes);
   }
   return id ?? '';
 }

@@ -1,9 +1,9 @@
 import { useId } from 'react';
-import type { Job } from '../job.ts';
+import type { FollowedJob } from '../job.ts';
 import { Button } from './button.tsx';
 
 /** How far long work has come, and the way to call it off. Nothing while no work is under way. */
-export function JobProgress({ job, what }: { job: Job; what: string }) {
+export function JobProgress({ job, what }: { job: FollowedJob; what: string }) {
   const id = useId();
   if (!job.running) return null;
   const { progress } = job;

@@ -2,11 +2,11 @@ import { useState } from 'react';
 import type { MergeConflict, MergeSide } from '../../../../src/contract/changes.ts';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useJob } from '../../../job.ts';
-import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
-import { JobProgress } from '../../../ui/job-progress.tsx';
+import { Button, Notice, Section } from '../../../ui/index.ts';
 import { columnName } from '../../journal/fields.ts';
 import { readValue } from '../../journal/values.ts';
 import { RadioGroup } from '../../work/parts/radio-group.tsx';
+import { ReadingFile } from './reading-file.tsx';
 import { counted } from './sheet/choices.ts';
 import { ToCatalogue } from './to-catalogue.tsx';
 import { useCallNow } from './use-call-now.ts';
@@ -91,14 +91,13 @@ export function ChangesFlow({ file }: { file: File }) {
     job.end();
     if (answer) (dryRun ? setTried : setDone)(answer);
   };
-  const staged = useSentFile(file, (id) => void carry(id, true));
+  const sent = useSentFile(file, (id) => void carry(id, true));
   if (done) return <Done merged={done} />;
   const open = tried?.conflicts.filter(({ id }) => choices[id] === undefined).length ?? 0;
   return (
     <>
-      <JobProgress job={job} what="Reading the file" />
-      <Refused refusal={refusal} />
-      {tried && staged !== undefined ? (
+      <ReadingFile {...{ file, sent, job, refusal }} read={tried !== undefined} then="Taking them over" />
+      {tried && sent.staged !== undefined ? (
         <Section title="What would come of it">
           <div className="stack">
             <p>
@@ -123,7 +122,7 @@ export function ChangesFlow({ file }: { file: File }) {
                 kind="primary"
                 pending={job.running}
                 disabled={open > 0 || (tried.taken === 0 && tried.conflicts.length === 0)}
-                onClick={() => void carry(staged, false)}
+                onClick={() => void carry(sent.staged ?? '', false)}
               >
                 Take them over
               </Button>

@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useJob } from '../../../job.ts';
-import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
-import { JobProgress } from '../../../ui/job-progress.tsx';
+import { Button, Notice, Section } from '../../../ui/index.ts';
+import { ReadingFile } from './reading-file.tsx';
 import { counted } from './sheet/choices.ts';
 import { ToCatalogue } from './to-catalogue.tsx';
 import { useCallNow } from './use-call-now.ts';
@@ -24,7 +24,7 @@ export function WholeFlow({ file }: { file: File }) {
     job.end();
     if (answer) (dryRun ? setTried : setDone)(answer);
   };
-  const staged = useSentFile(file, (id) => void carry(id, true));
+  const sent = useSentFile(file, (id) => void carry(id, true));
   if (done)
     return (
       <Section title="Taken over">
@@ -36,16 +36,19 @@ export function WholeFlow({ file }: { file: File }) {
     );
   return (
     <>
-      <JobProgress job={job} what="Reading the file" />
-      <Refused refusal={refusal} />
-      {tried && staged !== undefined ? (
+      <ReadingFile {...{ file, sent, job, refusal }} read={tried !== undefined} then="Taking it over" />
+      {tried && sent.staged !== undefined ? (
         <Section title="What would come of it">
           <div className="stack">
             <p>
               {file.name} holds {inWords(tried)}, with everything recorded about them.
             </p>
             <div>
-              <Button kind="primary" pending={job.running} onClick={() => void carry(staged, false)}>
+              <Button
+                kind="primary"
+                pending={job.running}
+                onClick={() => void carry(sent.staged ?? '', false)}
+              >
                 Take it over
               </Button>
             </div>

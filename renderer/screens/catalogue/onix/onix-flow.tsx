@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { useAsOf } from '../../../location.ts';
-import { Button, Notice, Refused, Section } from '../../../ui/index.ts';
-import { JobProgress } from '../../../ui/job-progress.tsx';
+import { Button, Notice, Section } from '../../../ui/index.ts';
+import { ReadingFile } from '../exchange/reading-file.tsx';
 import { ToCatalogue } from '../exchange/to-catalogue.tsx';
 import './onix.css';
 import { PreviewList } from './preview-list.tsx';
@@ -30,7 +30,7 @@ function Taken({ told }: { told: NonNullable<Message['told']> }) {
 export function OnixFlow({ file }: { file: File }) {
   const message = useOnixMessage(file);
   const { asOf } = useAsOf();
-  const { preview, taken, job, told } = message;
+  const { preview, taken, job, sent, refusal, told } = message;
   const heading = useRef<HTMLParagraphElement>(null);
   const shown = preview !== undefined;
   useEffect(() => {
@@ -39,8 +39,11 @@ export function OnixFlow({ file }: { file: File }) {
   const closed = asOf !== undefined;
   return (
     <>
-      <JobProgress job={job} what="Reading" />
-      <Refused refusal={message.refusal} />
+      <ReadingFile
+        {...{ file, sent, job, refusal }}
+        read={preview !== undefined || told !== undefined}
+        then="Working"
+      />
       {closed ? <Notice tone="care">A past day is read only; choose today first.</Notice> : null}
       {told ? <Taken told={told} /> : null}
       {preview ? (

@@ -1,16 +1,15 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import type { OnixRow } from '../../../../src/contract/onix.ts';
 import { useJob } from '../../../job.ts';
-import { sendFile } from '../../../lib/staged.ts';
 import { useCallNow } from '../exchange/use-call-now.ts';
+import { useSentFile } from '../exchange/use-sent-file.ts';
 import { isTaken, type Preview } from './words.ts';
 
 type Place = { row: number; work: string; edition: string };
 
 /** One message on its way in: what is in it, what was chosen, and what came of it. */
 export function useOnixMessage(chosen: File) {
-  const [file, setFile] = useState('');
   const [preview, setPreview] = useState<Preview>();
   const [taken, setTaken] = useState<ReadonlySet<number>>(new Set());
   const [places, setPlaces] = useState<Place[]>([]);
@@ -23,19 +22,11 @@ export function useOnixMessage(chosen: File) {
     if (answer) setPreview(answer);
     return answer;
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the view is made anew for each file.
-  useEffect(() => {
-    let left = false;
-    void sendFile(chosen).then(async (id) => {
-      if (left) return;
-      setFile(id);
-      const answer = await look(id, []);
-      setTaken(new Set(answer?.rows.filter(isTaken).map((row) => row.row)));
-    });
-    return () => {
-      left = true;
-    };
-  }, []);
+  const sent = useSentFile(chosen, async (id) => {
+    const answer = await look(id, []);
+    setTaken(new Set(answer?.rows.filter(isTaken).map((row) => row.row)));
+  });
+  const file = sent.staged ?? '';
   const place = async (row: OnixRow, to: { work: string; edition: string }) => {
     const next = [...places.filter((one) => one.row !== row.row), { row: row.row, ...to }];
     if (await look(file, next)) setPlaces(next);
@@ -54,5 +45,5 @@ export function useOnixMessage(chosen: File) {
     setTold(answer);
     setPreview(undefined);
   };
-  return { preview, taken, told, job, refusal, place, take, carryOut };
+  return { preview, taken, told, job, sent, refusal, place, take, carryOut };
 }

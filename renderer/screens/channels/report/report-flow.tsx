@@ -3,8 +3,8 @@ import type { Channel } from '../../../../src/contract/channels.ts';
 import type { ReportPreview } from '../../../../src/contract/reports.ts';
 import { REPORT_FIELDS } from '../../../../src/contract/sheet-fields.ts';
 import { useQueryOf } from '../../../api.ts';
-import { Button, Checkbox, DateInput, Notice, Refused, Section, Select } from '../../../ui/index.ts';
-import { JobProgress } from '../../../ui/job-progress.tsx';
+import { Button, Checkbox, DateInput, Notice, Section, Select } from '../../../ui/index.ts';
+import { ReadingFile } from '../../catalogue/exchange/reading-file.tsx';
 import { counted, unsettled } from '../../catalogue/exchange/sheet/choices.ts';
 import { ColumnsPart } from '../../catalogue/exchange/sheet/columns-part.tsx';
 import { ProblemsPart } from '../../catalogue/exchange/sheet/outcome-part.tsx';
@@ -85,6 +85,15 @@ function Compared({ report, preview, said }: { report: Report; preview: ReportPr
   );
 }
 
+/** What came of the report. */
+function Kept({ channel, done }: { channel: Channel; done: NonNullable<Report['done']> }) {
+  return (
+    <Notice tone="done" title="The report is kept." live>
+      {outcomeInWords(done)} What its columns hold is remembered for the next report of {channel.name}.
+    </Notice>
+  );
+}
+
 /** One report: its columns, its day, what differs, and the keeping. */
 export function ReportFlow({ channel, file }: { channel: Channel; file: File }) {
   const report = useReport(channel.id, file);
@@ -92,13 +101,8 @@ export function ReportFlow({ channel, file }: { channel: Channel; file: File }) 
   const [day, setDay] = useState<string>();
   const [complete, setComplete] = useState(true);
   const said = { on: day ?? today, complete };
-  const { looked, columns, preview, done, job, refusal } = report;
-  if (done)
-    return (
-      <Notice tone="done" title="The report is kept." live>
-        {outcomeInWords(done)} What its columns hold is remembered for the next report of {channel.name}.
-      </Notice>
-    );
+  const { looked, columns, preview, done, job, sent, refusal } = report;
+  if (done) return <Kept channel={channel} done={done} />;
   const open =
     unsettled(columns, REPORT_FIELDS) ?? (said.on === '' ? 'Say the day of the report.' : undefined);
   return (
@@ -153,8 +157,12 @@ export function ReportFlow({ channel, file }: { channel: Channel; file: File }) 
           </div>
         </Section>
       ) : null}
-      <JobProgress job={job} what={looked ? 'Comparing' : 'Reading the file'} />
-      <Refused refusal={refusal} fields={['on']} />
+      <ReadingFile
+        {...{ file, sent, job, refusal }}
+        read={looked !== undefined}
+        then="Comparing"
+        fields={['on']}
+      />
       {preview ? <Compared report={report} preview={preview} said={said} /> : null}
     </>
   );

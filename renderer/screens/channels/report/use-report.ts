@@ -1,12 +1,12 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useEffect, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
 import type { InputOf, OutputOf } from '../../../../src/contract/index.ts';
 import type { ReportOutcome, ReportPreview } from '../../../../src/contract/reports.ts';
 import type { FoundColumn, SheetProblem } from '../../../../src/contract/sheets.ts';
 import { useJob } from '../../../job.ts';
-import { sendFile } from '../../../lib/staged.ts';
 import { announce } from '../../../status.ts';
 import { useCallNow } from '../../catalogue/exchange/use-call-now.ts';
+import { useSentFile } from '../../catalogue/exchange/use-sent-file.ts';
 
 type Input = InputOf<'reports.preview'>;
 type Repairs = NonNullable<Input['repairs']>;
@@ -24,7 +24,6 @@ const asInput = (columns: readonly FoundColumn[]) =>
 function useLooked(channelId: number, file: File) {
   const job = useJob();
   const { now, refusal } = useCallNow();
-  const [staged, setStaged] = useState<string>();
   const [looked, setLooked] = useState<OutputOf<'reports.look'>>();
   const [columns, setColumns] = useState<FoundColumn[]>([]);
   const look = async (id: string, sheet?: string) => {
@@ -34,25 +33,14 @@ function useLooked(channelId: number, file: File) {
     setLooked(answer);
     setColumns(answer?.columns ?? []);
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a file is sent once, when it is chosen.
-  useEffect(() => {
-    let left = false;
-    void sendFile(file).then((id) => {
-      if (left) return;
-      setStaged(id);
-      void look(id);
-    });
-    return () => {
-      left = true;
-    };
-  }, [file]);
-  return { job, now, refusal, staged: staged ?? '', looked, columns, setColumns, look };
+  const sent = useSentFile(file, (id) => void look(id));
+  return { job, now, refusal, sent, staged: sent.staged ?? '', looked, columns, setColumns, look };
 }
 
 /** A report on its way: its columns settled, set against the record, and kept. */
 export function useReport(channelId: number, file: File) {
   const client = useQueryClient();
-  const { job, now, refusal, staged, looked, columns, setColumns, look } = useLooked(channelId, file);
+  const { job, now, refusal, sent, staged, looked, columns, setColumns, look } = useLooked(channelId, file);
   const [preview, setPreview] = useState<ReportPreview>();
   const [done, setDone] = useState<ReportOutcome>();
   const repairs = useRef<Repairs>([]);
@@ -73,6 +61,7 @@ export function useReport(channelId: number, file: File) {
   };
   return {
     job,
+    sent,
     refusal,
     looked,
     columns,

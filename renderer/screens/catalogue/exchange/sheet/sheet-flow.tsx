@@ -4,8 +4,8 @@ import type { SheetOutcome } from '../../../../../src/contract/sheets.ts';
 import { useQueryOf } from '../../../../api.ts';
 import { saveFile } from '../../../../lib/save-file.ts';
 import { fetchFile } from '../../../../lib/staged.ts';
-import { Button, Checkbox, Notice, Refused, Section, Select } from '../../../../ui/index.ts';
-import { JobProgress } from '../../../../ui/job-progress.tsx';
+import { Button, Checkbox, Notice, Section, Select } from '../../../../ui/index.ts';
+import { ReadingFile } from '../reading-file.tsx';
 import { ToCatalogue } from '../to-catalogue.tsx';
 import { counted, countsInWords, madeInWords, unsettled } from './choices.ts';
 import { ColumnsPart } from './columns-part.tsx';
@@ -102,7 +102,7 @@ function Tried({ sheet, outcome }: { sheet: Sheet; outcome: SheetOutcome }) {
 export function SheetFlow({ file }: { file: File }) {
   const sheet = useSheet(file);
   const channels = useQueryOf('channels.list', {});
-  const { looked, columns, tried, done, job, refusal } = sheet;
+  const { looked, columns, tried, done, job, sent, refusal } = sheet;
   if (done) return <Recorded outcome={done} />;
   const open = unsettled(columns);
   return (
@@ -142,8 +142,7 @@ export function SheetFlow({ file }: { file: File }) {
           </div>
         </Section>
       ) : null}
-      <JobProgress job={job} what={looked ? 'Working' : 'Reading the file'} />
-      <Refused refusal={refusal} />
+      <ReadingFile {...{ file, sent, job, refusal }} read={looked !== undefined} then="Working" />
       {tried ? <Tried sheet={sheet} outcome={tried} /> : null}
     </>
   );

@@ -1,23 +1,11 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { InputOf, OutputOf } from '../../../../../src/contract/index.ts';
 import type { FoundColumn, SheetOutcome, SheetProblem } from '../../../../../src/contract/sheets.ts';
 import { useJob } from '../../../../job.ts';
-import { sendFile } from '../../../../lib/staged.ts';
 import { useCallNow } from '../use-call-now.ts';
+import { useSentFile } from '../use-sent-file.ts';
 
 type Repair = { row: number; column: number; text: string };
-
-/** Sends a file once, when it is chosen. */
-function useSent(file: File, onSent: (id: string) => void): void {
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is done with the id belongs to the file.
-  useEffect(() => {
-    let left = false;
-    void sendFile(file).then((id) => left || onSent(id));
-    return () => {
-      left = true;
-    };
-  }, [file]);
-}
 
 /** Settled columns as the operation takes them. */
 const asInput = (columns: readonly FoundColumn[]) =>
@@ -32,7 +20,6 @@ const asInput = (columns: readonly FoundColumn[]) =>
 export function useSheet(file: File) {
   const job = useJob();
   const { now, refusal } = useCallNow();
-  const [staged, setStaged] = useState<string>();
   const [looked, setLooked] = useState<OutputOf<'sheets.look'>>();
   const [columns, setColumns] = useState<FoundColumn[]>([]);
   const [repairs, setRepairs] = useState<Repair[]>([]);
@@ -48,10 +35,8 @@ export function useSheet(file: File) {
     setLooked(answer);
     setColumns(answer?.columns ?? []);
   };
-  useSent(file, (id) => {
-    setStaged(id);
-    void look(id);
-  });
+  const sent = useSentFile(file, (id) => void look(id));
+  const { staged } = sent;
   const carry = async (mended: Repair[], how: { dryRun: boolean; goodRowsOnly: boolean }) => {
     if (staged === undefined || !looked) return;
     const answer = await now('sheets.import', {
@@ -68,6 +53,7 @@ export function useSheet(file: File) {
   };
   return {
     job,
+    sent,
     refusal,
     looked,
     columns,
