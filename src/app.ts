@@ -55,28 +55,34 @@ interface PastDays {
   forget(): void;
 }
 
-/** Keeps the last few rewound connections; a change to the file lets them all go. */
+/** Keeps the last few days that were looked at. A connection goes on to another day: opening one reads the whole schema. */
 function pastDays(file: CatalogueFile): PastDays {
   const kept = new Map<string, { raw: Database.Database; db: ReadDb; seq: number }>();
-  const drop = (day: string) => {
-    kept.get(day)?.raw.close();
-    kept.delete(day);
+  /** The connection of this day before the file was changed, or the one longest away once there are enough. */
+  const free = (day: string): Database.Database | undefined => {
+    const from = kept.has(day) ? day : kept.size >= 3 ? kept.keys().next().value : undefined;
+    const raw = from === undefined ? undefined : kept.get(from)?.raw;
+    if (from !== undefined) kept.delete(from);
+    return raw;
   };
   return {
     on: (day) => {
       const seq = journalHead(file.read).seq;
       const known = kept.get(day);
       if (known?.seq === seq) return known.db;
-      drop(day);
-      const oldest = kept.size >= 3 ? kept.keys().next().value : undefined;
-      if (oldest) drop(oldest);
-      const raw = new Database(file.file, { readonly: true, fileMustExist: true });
-      const db = rewind(raw, day);
-      kept.set(day, { raw, db, seq });
-      return db;
+      const raw = free(day) ?? new Database(file.file, { readonly: true, fileMustExist: true });
+      try {
+        const db = rewind(raw, day);
+        kept.set(day, { raw, db, seq });
+        return db;
+      } catch (error) {
+        raw.close();
+        throw error;
+      }
     },
     forget: () => {
-      for (const day of [...kept.keys()]) drop(day);
+      for (const { raw } of kept.values()) raw.close();
+      kept.clear();
     },
   };
 }

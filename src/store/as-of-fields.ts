@@ -1,32 +1,70 @@
 import type Database from 'better-sqlite3';
 
 /**
- * Tables whose fields are rewound by the journal, with the column that names the parent of a list row. Standings
- * and dates of steps follow from their own dates (as-of.ts) and are left alone here.
+ * What the journal says about a day: the tables whose fields it gives back. A record is a row of its own, `key` the
+ * column that leads to its parent; a list's rows belong to a row of another of these tables, `of`.
  */
-const FIELDS: Record<string, { parent?: [table: string, column: string]; except?: readonly string[] }> = {
+interface Recorded {
+  key?: string;
+  of?: string;
+  /** A column that is put in order and compared without regard to capitals. */
+  nocase?: string;
+}
+
+const RECORDED: Readonly<Record<string, Recorded>> = {
   work: {},
-  edition: {},
-  edition_contributor: { parent: ['edition', 'edition_id'] },
-  edition_subject: { parent: ['edition', 'edition_id'] },
-  edition_keyword: { parent: ['edition', 'edition_id'] },
-  format: { except: ['planned_on', 'cancelled_on', 'cancel_reason'] },
-  format_price: { parent: ['format', 'format_id'] },
-  channel: {},
-  listing: { except: ['standing', 'first_sent_on', 'first_cleared_on', 'last_step_on'] },
+  edition: { key: 'work_id' },
+  edition_contributor: { key: 'edition_id', of: 'edition' },
+  edition_subject: { key: 'edition_id', of: 'edition' },
+  edition_keyword: { key: 'edition_id', of: 'edition' },
+  format: { key: 'edition_id' },
+  format_price: { key: 'format_id', of: 'format' },
+  channel: { nocase: 'name' },
+  // Whose listing it is never changes.
+  listing: {},
   number_block: {},
-  print_card: { parent: ['channel', 'channel_id'] },
-  print_quote: { parent: ['print_card', 'card_id'] },
+  print_card: { key: 'channel_id', of: 'channel' },
+  print_quote: { key: 'card_id', of: 'print_card' },
 };
 
-interface FirstChange {
-  entity: string;
-  row_key: string;
-  action: 'added' | 'changed' | 'removed';
-  before: string | null;
-  /** Of an added row only. */
-  after: string | null;
+/** A table's fields on a day: what to read of a stored row `r`, or a copy where its rows are others than those stored. */
+export interface Fields {
+  column(name: string): string;
+  where?: string;
+  /** Set where the table has to be copied: rows that are stored no more, and the columns to look the copy up by. */
+  copied?: { gone?: string; by: string[] };
 }
+
+const AS_STORED: Fields = { column: (name) => `r."${name}"` };
+
+/** The conditions of the indexes that hold these entries alone (migration 0020, and 0019 for listings). */
+const named = (tables: readonly string[]) => tables.map((table) => `'${table}'`).join(', ');
+const CHANGES = "action <> 'added' AND entity IN ";
+const MOVED = ['work_id', 'edition_id', 'format_id', 'channel_id', 'card_id']
+  .map((key) => `json_extract(before, '$.${key}') IS NOT json_extract(after, '$.${key}')`)
+  .join(' OR ');
+const MORE_THAN_STEP = `entity = 'listing' AND action = 'changed'
+  AND json_remove(before, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')
+    <> json_remove(after, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')`;
+const CHANGED_TABLES = Object.keys(RECORDED).filter((table) => table !== 'listing');
+const MOVED_TABLES = CHANGED_TABLES.filter((table) => RECORDED[table]?.key !== undefined);
+
+/** A reading connection beside the entries that are later than the day it goes to. */
+export interface Later {
+  raw: Database.Database;
+  /** The first of them; null where nothing was written since. */
+  since: number | null;
+  /** The indexes of the file: one of an older form, open for reading, has not all of them. */
+  indexes: ReadonlySet<string>;
+}
+
+/** The same, where something was written since. */
+interface Since extends Later {
+  since: number;
+}
+
+/** Names the index that entries are found by, which SQLite would not choose by itself. */
+const by = ({ indexes }: Since, name: string) => (indexes.has(name) ? `INDEXED BY ${name}` : '');
 
 /** The moment a local calendar day ends, as the journal writes moments. */
 function endOf(day: string): string {
@@ -34,118 +72,142 @@ function endOf(day: string): string {
   return new Date(year, month - 1, date + 1).toISOString();
 }
 
+/** The first entry after a day; null where nothing was written since. Moments never go back from entry to entry. */
+export function firstEntryAfter(raw: Database.Database, day: string): number | null {
+  const first = raw.prepare('SELECT seq FROM main.journal WHERE at >= ? ORDER BY at, seq LIMIT 1').pluck();
+  return (first.get(endOf(day)) as number | undefined) ?? null;
+}
+
+/** Entries of a row since then; `id` is an expression. */
+const entriesOf = (table: string, id: string, since: number) =>
+  `main.journal a WHERE a.entity = '${table}' AND a.row_key = CAST(${id} AS TEXT) AND a.seq >= ${since}`;
+
 /**
- * Entries that can change a field here, in the words of the indexes that hold no others (migration 0019): everything of
- * these tables; of a listing what is more than a step.
+ * Whether a row was recorded only since then. A record that was removed and put back was recorded when it was put back:
+ * its key may have been given to another. A row of a list stands with what the journal tells of its key.
  */
-const INDEXED = [
-  'work',
-  'edition',
-  'edition_contributor',
-  'edition_subject',
-  'edition_keyword',
-  'format',
-  'format_price',
-  'channel',
-  'number_block',
-];
-const named = (tables: readonly string[]) => tables.map((table) => `'${table}'`).join(', ');
-const OF_FIELDS = `entity IN (${named(INDEXED)})`;
-/** Tables with few entries are found by the index of rows. */
-const OF_FEW = `entity IN (${named(Object.keys(FIELDS).filter((table) => table !== 'listing' && !INDEXED.includes(table)))})`;
-const OF_LISTINGS = `entity = 'listing' AND action = 'changed'
-  AND json_remove(before, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')
-    <> json_remove(after, '$.standing', '$.first_sent_on', '$.first_cleared_on', '$.last_step_on')`;
+function isNew(table: string, id: string, since: number): string {
+  if (RECORDED[table]?.of === undefined)
+    return `EXISTS (SELECT 1 FROM ${entriesOf(table, id, since)} AND a.action = 'added')`;
+  return `(SELECT a.action FROM ${entriesOf(table, id, since)} ORDER BY a.seq LIMIT 1) IS 'added'`;
+}
 
-/** The first change of every row after the day: what stood before it is what stood on the day. */
-function firstChangesAfter(raw: Database.Database, day: string): FirstChange[] {
-  const seq = raw.prepare('SELECT min(seq) FROM main.journal WHERE at >= ?').pluck().get(endOf(day)) as
-    | number
-    | null;
-  if (seq === null) return [];
-  const after = "CASE action WHEN 'added' THEN after END AS after";
-  const has = raw.prepare("SELECT 1 FROM main.sqlite_schema WHERE type = 'index' AND name = ?");
-  const first = (index: string, entries: string) => {
-    // A file of an older form, open for reading, has no such index; SQLite would not choose it by itself.
-    const by = has.get(index) ? `INDEXED BY ${index}` : '';
-    return raw
-      .prepare(
-        `SELECT entity, row_key, action, before, ${after} FROM main.journal WHERE seq IN (
-           SELECT min(seq) FROM main.journal ${by} WHERE seq >= ? AND ${entries} GROUP BY entity, row_key)`,
-      )
-      .all(seq) as FirstChange[];
+/** Entries that changed or removed a row of a table since then. */
+function changesOf(later: Since, table: string): string {
+  if (table === 'listing')
+    return `main.journal ${by(later, 'journal_of_listings')} WHERE ${MORE_THAN_STEP} AND seq >= ${later.since}`;
+  return `main.journal ${by(later, 'journal_of_changes')} WHERE entity = '${table}' AND seq >= ${later.since}
+    AND ${CHANGES} (${named(CHANGED_TABLES)})`;
+}
+
+/** Whether a row of temp.was_TABLE was recorded only since then, though it was changed as well. */
+function recordedLater(later: Since, table: string): string {
+  const was = `was_${table}`;
+  // Steps, which were left out, may come before the first change of a listing.
+  if (table === 'listing') return isNew(table, `${was}.id`, later.since);
+  // What comes before the first change of another row can only have added it.
+  const added = `EXISTS (SELECT 1 FROM ${entriesOf(table, `${was}.id`, later.since)} AND a.seq < ${was}.seq)`;
+  if (RECORDED[table]?.of !== undefined) return added;
+  return `${added} OR id IN (SELECT CAST(row_key AS INTEGER) FROM ${changesOf(later, table)} AND action = 'removed')`;
+}
+
+/** Fills temp.was_TABLE: the rows that were recorded by then and changed or removed since, with the first such entry. */
+function findChanges(later: Since, table: string): number {
+  const { raw } = later;
+  const was = `was_${table}`;
+  raw.exec(`CREATE TEMP TABLE ${was} (id INTEGER PRIMARY KEY, seq INTEGER NOT NULL)`);
+  const { changes } = raw
+    .prepare(
+      `INSERT OR IGNORE INTO ${was} SELECT CAST(row_key AS INTEGER), seq FROM ${changesOf(later, table)} ORDER BY seq`,
+    )
+    .run();
+  if (changes === 0) return 0;
+  return changes - raw.prepare(`DELETE FROM ${was} WHERE ${recordedLater(later, table)}`).run().changes;
+}
+
+/** Whether rows were led to another parent since then or, in a list, taken out of it. */
+function isRearranged(later: Since, table: string): boolean {
+  const { key, of } = RECORDED[table] ?? {};
+  if (key === undefined) return false;
+  const moved = `SELECT 1 FROM main.journal ${by(later, 'journal_of_moves')} WHERE entity = '${table}'
+    AND seq >= ${later.since} AND action = 'changed' AND entity IN (${named(MOVED_TABLES)}) AND (${MOVED})`;
+  const removed = `SELECT 1 FROM ${changesOf(later, table)} AND action = 'removed'`;
+  return [moved, ...(of === undefined ? [] : [removed])].some(
+    (sql) => later.raw.prepare(`${sql} LIMIT 1`).get() !== undefined,
+  );
+}
+
+/** A field as an entry tells it; a column that came with a later form has no field there. */
+const told = (name: string, otherwise: string) =>
+  `CASE WHEN json_type(j.before, '$.${name}') IS NULL THEN ${otherwise} ELSE json_extract(j.before, '$.${name}') END`;
+
+/** The fields of a record: rows that changed since are looked up in the journal, field by field, when they are read. */
+function recordFields(later: Since, table: string, key: string | undefined): Fields {
+  if (findChanges(later, table) === 0) return AS_STORED;
+  const rearranged = isRearranged(later, table);
+  return {
+    column: (name) =>
+      name === 'id' || (name === key && !rearranged) ? `r."${name}"` : asOfEntry(table, name),
+    ...(rearranged && key !== undefined ? { copied: { by: ['id', key] } } : {}),
   };
-  return [
-    ...first('journal_of_fields', OF_FIELDS),
-    ...first('journal_of_listings', OF_LISTINGS),
-    ...first('journal_by_row', OF_FEW),
-  ];
 }
 
-type Row = Record<string, string | number | null>;
-
-/** Makes the temporary copy of a table that as-of.ts did not need, so that it can be changed. */
-function shadow(raw: Database.Database, table: string, parentColumn: string | undefined): void {
-  const there = raw.prepare("SELECT 1 FROM temp.sqlite_schema WHERE type = 'table' AND name = ?").get(table);
-  if (there) return;
-  raw.exec(`CREATE TEMP TABLE "${table}" AS SELECT * FROM main."${table}"`);
-  raw.exec(`CREATE UNIQUE INDEX temp."rewound_${table}_id" ON "${table}" (id)`);
-  if (parentColumn) raw.exec(`CREATE INDEX temp."rewound_${table}_parent" ON "${table}" (${parentColumn})`);
+function asOfEntry(table: string, name: string): string {
+  const then = `(SELECT ${told(name, `r."${name}"`)}
+    FROM temp.was_${table} w JOIN main.journal j ON j.seq = w.seq WHERE w.id = r.id)`;
+  const field = `CASE WHEN r.id IN (SELECT id FROM temp.was_${table}) THEN ${then} ELSE r."${name}" END`;
+  return RECORDED[table]?.nocase === name ? `${field} COLLATE NOCASE` : field;
 }
 
-/** Runs statements that are prepared once each: a table has as many changes as it has rows, and few kinds of them. */
-function runner(raw: Database.Database): (sql: string, ...values: unknown[]) => void {
-  const prepared = new Map<string, Database.Statement>();
-  return (sql, ...values) => {
-    const statement = prepared.get(sql) ?? raw.prepare(sql);
-    prepared.set(sql, statement);
-    statement.run(...values);
-  };
-}
-
-function rewindTable(
-  raw: Database.Database,
-  table: string,
-  changes: FirstChange[],
-  added: Map<string, Set<string>>,
-): void {
-  const { parent, except = [] } = FIELDS[table] ?? {};
-  shadow(raw, table, parent?.[1]);
-  const run = runner(raw);
-  for (const change of changes) {
-    const row = JSON.parse(change.before ?? change.after ?? '{}') as Row;
-    if (change.action === 'added') {
-      // A list row added later to a parent that was there already was not there on the day.
-      const ofNewParent = parent && added.get(parent[0])?.has(String(row[parent[1]]));
-      if (parent && !ofNewParent) run(`DELETE FROM temp."${table}" WHERE id = ?`, row.id);
-      continue;
-    }
-    const names = Object.keys(row).filter((name) => !except.includes(name));
-    const columns = names.map((name) => `"${name}"`);
-    const values = names.map((name) => row[name]);
-    if (change.action === 'changed')
-      run(
-        `UPDATE temp."${table}" SET ${columns.map((column) => `${column} = ?`).join(', ')} WHERE id = ?`,
-        ...values,
-        row.id,
-      );
-    // A removed row's id may have been given to a later row, which was not there on the day.
-    else if (parent)
-      run(
-        `INSERT OR REPLACE INTO temp."${table}" (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
-        ...values,
-      );
+/**
+ * The rows of a list: of a parent that was recorded by then, what the journal tells; of one recorded later, what stands
+ * today, since nothing older is known of it.
+ */
+function listFields(later: Since, table: string, key: string, of: string): Fields {
+  const { since } = later;
+  const changes = findChanges(later, table);
+  const untouched = `NOT EXISTS (SELECT 1 FROM ${entriesOf(table, 'r.id', since)})`;
+  const ofList = RECORDED[of]?.of !== undefined;
+  // A parent that is a row of a list itself may be there only by the journal.
+  const parent = (id: string) =>
+    `EXISTS (SELECT 1 FROM ${ofList ? `temp.${of}` : `main.${of}`} p WHERE p.id = ${id})`;
+  const ofThat = ofList ? ` AND ${parent(`r.${key}`)}` : '';
+  const also = (condition: string) =>
+    `(${untouched}${condition} OR ${isNew(of, `r.${key}`, since)})${ofThat}`;
+  if (!isRearranged(later, table)) {
+    if (changes === 0) return { ...AS_STORED, where: also('') };
+    return {
+      column: (name) => (name === 'id' || name === key ? `r."${name}"` : asOfEntry(table, name)),
+      where: also(` OR r.id IN (SELECT id FROM temp.was_${table})`),
+    };
   }
+  const then = `json_extract(j.before, '$.${key}')`;
+  return {
+    ...AS_STORED,
+    where: also(''),
+    copied: {
+      by: ['id', key],
+      gone: `FROM temp.was_${table} w JOIN main.journal j ON j.seq = w.seq
+        LEFT JOIN main."${table}" r ON r.id = w.id AND r."${key}" = ${then}
+        WHERE ${parent(then)} AND NOT ${isNew(of, then, since)}`,
+    },
+  };
 }
 
-/**
- * Gives the rewound tables the field values of the end of a day, from the journal. Rows recorded only after the
- * day keep today's values: nothing older is known of them. Costs what has changed since, not what is stored.
- */
-export function rewindFields(raw: Database.Database, day: string): void {
-  const changes = Map.groupBy(firstChangesAfter(raw, day), (change) => change.entity);
-  const added = new Map<string, Set<string>>();
-  for (const [table, rows] of changes)
-    added.set(table, new Set(rows.filter((row) => row.action === 'added').map((row) => row.row_key)));
-  for (const [table, rows] of changes) rewindTable(raw, table, rows, added);
+/** The fields of a table as of the end of the day. */
+export function fieldsThen({ raw, since, indexes }: Later, table: string): Fields {
+  const recorded = RECORDED[table];
+  if (recorded === undefined || since === null) return AS_STORED;
+  const { key, of } = recorded;
+  const later: Since = { raw, since, indexes };
+  return key !== undefined && of !== undefined
+    ? listFields(later, table, key, of)
+    : recordFields(later, table, key);
 }
+
+/** The tables whose fields the journal gives back. */
+export const RECORDED_TABLES = Object.keys(RECORDED);
+
+/** A column of a row that is stored no more. */
+export const goneColumn = (name: string, otherwise: string | null) =>
+  name === 'id' ? 'w.id' : told(name, `coalesce(r."${name}", ${otherwise ?? 'NULL'})`);

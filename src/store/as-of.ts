@@ -1,107 +1,161 @@
 import type Database from 'better-sqlite3';
-import { rewindFields } from './as-of-fields.ts';
+import { COUNTED, DATED, EARLY_FORMATS, onDay } from './as-of-dates.ts';
+import {
+  type Fields,
+  fieldsThen,
+  firstEntryAfter,
+  goneColumn,
+  type Later,
+  RECORDED_TABLES,
+} from './as-of-fields.ts';
 import { type ReadDb, wrap } from './connection.ts';
 
+/** A reading connection on its way to a past day. */
+interface Past extends Later {
+  /** SQL of as-of-dates.ts with the day in it. */
+  onDay(sql: string): string;
+  /** Makes the tables and views of these names stand on the day, where they do not yet. */
+  stand(names: Iterable<string>): void;
+}
+
+interface Column {
+  name: string;
+  dflt_value: string | null;
+}
+
+/** A number that was reserved by then and assigned later belonged to no format: its row can be found by none. */
+function numberFields({ raw, onDay }: Past): Fields {
+  const reassigned = onDay(
+    'SELECT 1 FROM main.number WHERE assigned_on > :day AND (reserved_on <= :day OR spent_on <= :day) LIMIT 1',
+  );
+  const column = (name: string) => `r."${name}"`;
+  if (raw.prepare(reassigned).get() === undefined) return { column };
+  const then = ['format_id', 'assigned_on'];
+  return {
+    column: (name) => (then.includes(name) ? `iif(r.assigned_on <= :day, r."${name}", NULL)` : column(name)),
+    copied: { by: ['isbn13', 'format_id', 'block_id'] },
+  };
+}
+
+/** Makes a table or view of the day, after those that its text reads. */
+function make(past: Past, sql: string): void {
+  past.stand([...sql.matchAll(/\btemp\.(\w+)/g)].map(([, name]) => name ?? ''));
+  past.raw.exec(past.onDay(sql));
+}
+
+/** Copies what cannot be read from the stored table row by row. */
+function copy(past: Past, table: string, select: string, by: readonly string[] = []): void {
+  make(past, `CREATE TEMP TABLE "${table}" AS ${select}`);
+  for (const column of by)
+    past.raw.exec(`CREATE INDEX temp."past_${table}_by_${column}" ON "${table}" ("${column}")`);
+}
+
+/** Shadows a stored table by a view that works out a row when it is asked for, or by a copy where none can. */
+function shadow(past: Past, table: string): void {
+  const fields = table === 'number' ? numberFields(past) : fieldsThen(past, table);
+  const dated = DATED[table] ?? {};
+  const columns = past.raw
+    .prepare("SELECT name, dflt_value FROM pragma_table_xinfo(?, 'main') WHERE hidden <> 1")
+    .all(table) as Column[];
+  const read = columns.map(({ name }) => `${dated.columns?.[name] ?? fields.column(name)} AS "${name}"`);
+  const where = [dated.where, fields.where].flatMap((one) => (one === undefined ? [] : [`(${one})`]));
+  const stored = `SELECT ${read.join(', ')} FROM main."${table}" r ${where.length > 0 ? `WHERE ${where.join(' AND ')}` : ''}`;
+  const { copied } = fields;
+  if (copied === undefined) {
+    make(past, `CREATE TEMP VIEW "${table}" AS ${stored}`);
+    return;
+  }
+  const gone = columns.map(({ name, dflt_value }) => goneColumn(name, dflt_value)).join(', ');
+  copy(past, table, copied.gone ? `${stored} UNION ALL SELECT ${gone} ${copied.gone}` : stored, copied.by);
+}
+
+interface Stored {
+  name: string;
+  type: string;
+  sql: string | null;
+}
+
+/** How each name that a statement can bear comes to stand on the day. */
+function makers(past: Past, stored: readonly Stored[]): Map<string, () => void> {
+  const tables = new Set(stored.filter(({ type }) => type === 'table').map(({ name }) => name));
+  return new Map<string, () => void>([
+    // A file of an older form, open for reading, has fewer tables.
+    ...[...Object.keys(DATED), ...RECORDED_TABLES]
+      .filter((table) => tables.has(table))
+      .map((table) => [table, () => shadow(past, table)] as const),
+    ...Object.entries(COUNTED).map(([name, select]) => [name, () => copy(past, name, select)] as const),
+    ...stored
+      .filter(({ type }) => type === 'view')
+      .map(({ name, sql }) => [name, () => standView(past, sql ?? '')] as const),
+  ]);
+}
+
+/** A stored view reads the shadows, once it is one of the connection's own. */
+function standView(past: Past, sql: string): void {
+  past.stand(wordsOf(sql));
+  past.raw.exec(sql.replace(/^CREATE VIEW/i, 'CREATE TEMP VIEW'));
+}
+
+const wordsOf = (sql: string) => new Set(sql.match(/\w+/g));
+
+/** Finds the formats that are older than their plan; there may be none. */
+function hasEarlyFormats(raw: Database.Database, day: string): boolean {
+  raw.exec('CREATE TEMP TABLE early_format (id INTEGER PRIMARY KEY)');
+  return raw.prepare(onDay(EARLY_FORMATS, day, () => false)).run().changes > 0;
+}
+
+/** Brings a connection back from the day it stood on. */
+function leave(raw: Database.Database): void {
+  const made = raw.prepare(
+    "SELECT type, name FROM temp.sqlite_schema WHERE type IN ('table', 'view') ORDER BY type DESC",
+  );
+  for (const { type, name } of made.all() as Stored[]) raw.exec(`DROP ${type} temp."${name}"`);
+}
+
 /**
- * What stood on a day, by the catalogue's own dates. Each statement makes a temporary table that shadows the
- * stored one of the same name for this connection, so that every query runs unchanged and nothing is written
- * to the file. Rows recorded later but dated earlier count: an old listing typed in today was selling then.
- * Fields of rows that were already recorded on that day are then given the values they had (as-of-fields.ts).
+ * Takes a reading connection of its own to a past day; it stays on that day until it is taken to another. Every table that
+ * depends on the day is shadowed for this connection under its own name, so that every query runs unchanged and nothing
+ * is written to the file; it is shadowed when a statement first names it, so that a look costs what it looks at.
  */
-const REWOUND: Record<string, string> = {
-  listing_step: 'SELECT * FROM main.listing_step WHERE on_date <= :day',
-  listing: `SELECT l.id, l.format_id, l.channel_id,
-      coalesce((SELECT to_standing FROM temp.listing_step s WHERE s.listing_id = l.id ORDER BY s.id DESC LIMIT 1), 'unsent') AS standing,
-      l.discount_bp, l.returns, l.print_cost_minor, l.print_cost_currency, l.on_sale_date, l.reference, l.note,
-      iif(l.first_sent_on <= :day, l.first_sent_on, NULL) AS first_sent_on,
-      iif(l.first_cleared_on <= :day, l.first_cleared_on, NULL) AS first_cleared_on,
-      (SELECT max(on_date) FROM temp.listing_step s WHERE s.listing_id = l.id) AS last_step_on
-    FROM main.listing l WHERE l.format_id IN (SELECT id FROM temp.format)`,
-  number: `SELECT isbn13, block_id, block_index, iif(assigned_on <= :day, format_id, NULL) AS format_id, reserved_for, reserved_on,
-      iif(assigned_on <= :day, assigned_on, NULL) AS assigned_on,
-      iif(spent_on <= :day, spent_on, NULL) AS spent_on, iif(spent_on <= :day, spent_reason, NULL) AS spent_reason,
-      CASE WHEN spent_on <= :day THEN 'spent' WHEN assigned_on <= :day THEN 'assigned' ELSE 'reserved' END AS standing
-    FROM main.number WHERE reserved_on <= :day OR assigned_on <= :day OR spent_on <= :day`,
-  format: `SELECT f.*, iif(f.cancelled_on <= :day, f.cancelled_on, NULL) AS was_cancelled_on,
-      iif(f.cancelled_on <= :day, f.cancel_reason, NULL) AS was_cancel_reason
-    FROM main.format f
-    WHERE f.planned_on <= :day
-      OR EXISTS (SELECT 1 FROM main.number n WHERE n.format_id = f.id AND n.assigned_on <= :day)
-      OR EXISTS (SELECT 1 FROM main.listing l WHERE l.format_id = f.id AND l.first_sent_on <= :day)`,
-  number_tally: `SELECT b.id AS block_id, coalesce(sum(n.standing = 'reserved'), 0) AS reserved,
-      coalesce(sum(n.standing = 'assigned'), 0) AS assigned, coalesce(sum(n.standing = 'spent'), 0) AS spent
-    FROM main.number_block b LEFT JOIN temp.number n ON n.block_id = b.id
-    WHERE b.bought_on IS NULL OR b.bought_on <= :day OR n.block_id IS NOT NULL GROUP BY b.id`,
-  // Neighbouring indexes differ from their rank by the same amount: each such amount is one run.
-  number_run: `SELECT block_id, min(block_index) AS first_index, max(block_index) AS last_index FROM (
-      SELECT block_id, block_index, block_index - row_number() OVER (PARTITION BY block_id ORDER BY block_index) AS run
-      FROM temp.number WHERE block_id IS NOT NULL) GROUP BY block_id, run`,
-  edition: 'SELECT * FROM main.edition WHERE id IN (SELECT edition_id FROM temp.format)',
-  work: 'SELECT * FROM main.work WHERE id IN (SELECT work_id FROM temp.edition)',
-  plan: `SELECT id, edition_id, kind, day, made_on, iif(dropped_on <= :day, dropped_on, NULL) AS dropped_on,
-      iif(dropped_on <= :day, dropped_reason, NULL) AS dropped_reason,
-      template_id, printed_proof, on_sale_fixed, iif(ended_on <= :day, ended_on, NULL) AS ended_on
-    FROM main.plan WHERE made_on <= :day`,
-  format_file: `SELECT id, format_id, kind, file_name, final_on, sha256, note, iif(ended_on <= :day, ended_on, NULL) AS ended_on,
-      iif(ended_on <= :day, ended_how, NULL) AS ended_how, iif(ended_on <= :day, ended_reason, '') AS ended_reason
-    FROM main.format_file WHERE final_on <= :day AND format_id IN (SELECT id FROM temp.format)`,
-  proof_check:
-    'SELECT * FROM main.proof_check WHERE checked_on <= :day AND format_id IN (SELECT id FROM temp.format)',
-  proof_check_line: 'SELECT * FROM main.proof_check_line WHERE check_id IN (SELECT id FROM temp.proof_check)',
-  proof_check_reason: 'SELECT * FROM main.proof_check_reason WHERE given_on <= :day',
-  number_block: 'SELECT * FROM main.number_block WHERE bought_on IS NULL OR bought_on <= :day',
-};
-
-const ORDER = [
-  'listing_step',
-  'format',
-  'listing',
-  'number',
-  'number_tally',
-  'number_run',
-  'edition',
-  'work',
-  'plan',
-  'format_file',
-  'proof_check',
-  'proof_check_line',
-  'proof_check_reason',
-  'number_block',
-];
-const INDEXES = [
-  'CREATE INDEX temp.rewound_listing ON listing (format_id)',
-  'CREATE INDEX temp.rewound_step ON listing_step (listing_id, id)',
-  'CREATE INDEX temp.rewound_format ON format (edition_id)',
-  'CREATE UNIQUE INDEX temp.rewound_format_id ON format (id)',
-  'CREATE UNIQUE INDEX temp.rewound_listing_id ON listing (id)',
-  'CREATE UNIQUE INDEX temp.rewound_number ON number (isbn13)',
-  'CREATE INDEX temp.rewound_number_format ON number (format_id)',
-  'CREATE UNIQUE INDEX temp.rewound_edition ON edition (id)',
-  'CREATE INDEX temp.rewound_edition_work ON edition (work_id)',
-  'CREATE INDEX temp.rewound_plan ON plan (edition_id)',
-  'CREATE INDEX temp.rewound_file ON format_file (format_id)',
-  'CREATE INDEX temp.rewound_check ON proof_check (format_id)',
-  'CREATE INDEX temp.rewound_check_line ON proof_check_line (check_id)',
-  'CREATE INDEX temp.rewound_check_reason ON proof_check_reason (line_id)',
-];
-
-/** Rewinds a reading connection of its own to a past day; it stays on that day until it is closed. */
 export function rewind(raw: Database.Database, day: string): ReadDb {
   raw.pragma('temp_store = MEMORY');
-  const literal = `'${day.replaceAll("'", "''")}'`;
-  for (const table of ORDER) {
-    const select = (REWOUND[table] ?? '').replaceAll(':day', literal);
-    raw.exec(`CREATE TEMP TABLE "${table}" AS ${select}`);
-    if (table === 'listing_step') raw.exec(INDEXES[1] ?? '');
-    if (table === 'format')
-      raw.exec('UPDATE temp.format SET cancelled_on = was_cancelled_on, cancel_reason = was_cancel_reason');
-  }
-  for (const index of INDEXES) if (!index.includes('rewound_step')) raw.exec(index);
-  rewindFields(raw, day);
-  const views = raw
-    .prepare("SELECT sql FROM main.sqlite_schema WHERE type = 'view'")
-    .pluck()
-    .all() as string[];
-  for (const view of views) raw.exec(view.replace(/^CREATE VIEW/i, 'CREATE TEMP VIEW'));
-  return wrap(raw);
+  leave(raw);
+  const stored = raw
+    .prepare("SELECT name, type, sql FROM main.sqlite_schema WHERE type <> 'trigger'")
+    .all() as Stored[];
+  const waiting = new Map<string, () => void>();
+  let early: boolean | undefined;
+  const past: Past = {
+    raw,
+    onDay: (sql) =>
+      onDay(sql, day, () => {
+        early ??= hasEarlyFormats(raw, day);
+        return early;
+      }),
+    since: firstEntryAfter(raw, day),
+    indexes: new Set(stored.filter(({ type }) => type === 'index').map(({ name }) => name)),
+    stand: (names) => {
+      for (const name of names) {
+        const stand = waiting.get(name);
+        if (stand === undefined) continue;
+        waiting.delete(name);
+        try {
+          stand();
+        } catch (error) {
+          // Nobody may take what is stored today for the day.
+          waiting.set(name, stand);
+          throw error;
+        }
+      }
+    },
+  };
+  for (const [name, stand] of makers(past, stored)) waiting.set(name, stand);
+  // The same connection, but that what its statements name is made to stand first.
+  const looking: Database.Database = Object.assign(Object.create(raw), {
+    prepare: (sql: string) => {
+      past.stand(wordsOf(sql));
+      return raw.prepare(sql);
+    },
+  });
+  return wrap(looking);
 }
