@@ -130,8 +130,14 @@ export async function carry(name: string, input: unknown): Promise<unknown> {
 
 /** Calls off the work of this name; the call that began it is then refused with CANCELLED. */
 export async function callOff(job: string): Promise<void> {
-  if (window.editionLedger) await window.editionLedger.cancel(job);
-  else await fetch(`/cancel/${encodeURIComponent(job)}`, { method: 'POST', credentials: 'same-origin' });
+  if (window.editionLedger) {
+    await window.editionLedger.cancel(job);
+    return;
+  }
+  const where = `/cancel/${encodeURIComponent(job)}`;
+  const answer = await fetch(where, { method: 'POST', credentials: 'same-origin' });
+  // An answer that is not read keeps its connection, of which a browser has six.
+  await answer.text();
 }
 
 let source: EventSource | undefined;

@@ -96,7 +96,6 @@ export function ChangesFlow({ file }: { file: File }) {
   const open = tried?.conflicts.filter(({ id }) => choices[id] === undefined).length ?? 0;
   return (
     <>
-      <ReadingFile {...{ file, sent, job, refusal }} read={tried !== undefined} then="Taking them over" />
       {tried && sent.staged !== undefined ? (
         <Section title="What would come of it">
           <div className="stack">
@@ -131,6 +130,7 @@ export function ChangesFlow({ file }: { file: File }) {
           </div>
         </Section>
       ) : null}
+      <ReadingFile {...{ file, sent, job, refusal }} read={tried !== undefined} then="Taking them over" />
     </>
   );
 }

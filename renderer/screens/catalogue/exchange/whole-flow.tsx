@@ -36,7 +36,6 @@ export function WholeFlow({ file }: { file: File }) {
     );
   return (
     <>
-      <ReadingFile {...{ file, sent, job, refusal }} read={tried !== undefined} then="Taking it over" />
       {tried && sent.staged !== undefined ? (
         <Section title="What would come of it">
           <div className="stack">
@@ -55,6 +54,7 @@ export function WholeFlow({ file }: { file: File }) {
           </div>
         </Section>
       ) : null}
+      <ReadingFile {...{ file, sent, job, refusal }} read={tried !== undefined} then="Taking it over" />
     </>
   );
 }

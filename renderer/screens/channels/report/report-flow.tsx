@@ -101,10 +101,14 @@ export function ReportFlow({ channel, file }: { channel: Channel; file: File }) 
   const [day, setDay] = useState<string>();
   const [complete, setComplete] = useState(true);
   const said = { on: day ?? today, complete };
-  const { looked, columns, preview, done, job, sent, refusal } = report;
+  const { looked, columns, preview, done, keeping, job, sent, refusal } = report;
   if (done) return <Kept channel={channel} done={done} />;
   const open =
     unsettled(columns, REPORT_FIELDS) ?? (said.on === '' ? 'Say the day of the report.' : undefined);
+  // Beside the button that was pressed: the list between the two may be long.
+  const way = (
+    <ReadingFile {...{ file, sent, job, refusal }} read={!!looked} then="Comparing" fields={['on']} />
+  );
   return (
     <>
       {looked ? (
@@ -157,13 +161,9 @@ export function ReportFlow({ channel, file }: { channel: Channel; file: File }) 
           </div>
         </Section>
       ) : null}
-      <ReadingFile
-        {...{ file, sent, job, refusal }}
-        read={looked !== undefined}
-        then="Comparing"
-        fields={['on']}
-      />
+      {keeping ? null : way}
       {preview ? <Compared report={report} preview={preview} said={said} /> : null}
+      {keeping ? way : null}
     </>
   );
 }

@@ -43,6 +43,7 @@ export function useReport(channelId: number, file: File) {
   const { job, now, refusal, sent, staged, looked, columns, setColumns, look } = useLooked(channelId, file);
   const [preview, setPreview] = useState<ReportPreview>();
   const [done, setDone] = useState<ReportOutcome>();
+  const [keeping, setKeeping] = useState(false);
   const repairs = useRef<Repairs>([]);
 
   const input = (said: Said): Input => ({
@@ -55,6 +56,7 @@ export function useReport(channelId: number, file: File) {
     job: job.begin(),
   });
   const compare = async (said: Said) => {
+    setKeeping(false);
     const answer = await now('reports.preview', input(said));
     job.end();
     setPreview(answer);
@@ -67,6 +69,8 @@ export function useReport(channelId: number, file: File) {
     columns,
     preview,
     done,
+    /** Whether the last work was the keeping. */
+    keeping,
     look: (sheet: string) => {
       setPreview(undefined);
       repairs.current = [];
@@ -85,6 +89,7 @@ export function useReport(channelId: number, file: File) {
       void compare(said);
     },
     keep: async (said: Said, goodRowsOnly: boolean) => {
+      setKeeping(true);
       const answer = await now('reports.reconcile', { ...input(said), goodRowsOnly });
       job.end();
       if (!answer) return;

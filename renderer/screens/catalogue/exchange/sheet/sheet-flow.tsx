@@ -102,9 +102,11 @@ function Tried({ sheet, outcome }: { sheet: Sheet; outcome: SheetOutcome }) {
 export function SheetFlow({ file }: { file: File }) {
   const sheet = useSheet(file);
   const channels = useQueryOf('channels.list', {});
-  const { looked, columns, tried, done, job, sent, refusal } = sheet;
+  const { looked, columns, tried, done, recording, job, sent, refusal } = sheet;
   if (done) return <Recorded outcome={done} />;
   const open = unsettled(columns);
+  // Beside the button that was pressed: the list between the two may be long.
+  const way = <ReadingFile {...{ file, sent, job, refusal }} read={looked !== undefined} then="Working" />;
   return (
     <>
       {looked ? (
@@ -142,8 +144,9 @@ export function SheetFlow({ file }: { file: File }) {
           </div>
         </Section>
       ) : null}
-      <ReadingFile {...{ file, sent, job, refusal }} read={looked !== undefined} then="Working" />
+      {recording ? null : way}
       {tried ? <Tried sheet={sheet} outcome={tried} /> : null}
+      {recording ? way : null}
     </>
   );
 }

@@ -25,12 +25,12 @@ export function useSheet(file: File) {
   const [repairs, setRepairs] = useState<Repair[]>([]);
   const [tried, setTried] = useState<SheetOutcome>();
   const [done, setDone] = useState<SheetOutcome>();
+  const [recording, setRecording] = useState(false);
 
   const look = async (id: string, sheet?: string) => {
     setTried(undefined);
     setRepairs([]);
-    const name = sheet === undefined ? {} : { sheet };
-    const answer = await now('sheets.look', { file: id, ...name, job: job.begin() });
+    const answer = await now('sheets.look', { file: id, ...(sheet ? { sheet } : {}), job: job.begin() });
     job.end();
     setLooked(answer);
     setColumns(answer?.columns ?? []);
@@ -39,6 +39,7 @@ export function useSheet(file: File) {
   const { staged } = sent;
   const carry = async (mended: Repair[], how: { dryRun: boolean; goodRowsOnly: boolean }) => {
     if (staged === undefined || !looked) return;
+    setRecording(!how.dryRun);
     const answer = await now('sheets.import', {
       file: staged,
       ...(looked.sheet === '' ? {} : { sheet: looked.sheet }),
@@ -59,6 +60,8 @@ export function useSheet(file: File) {
     columns,
     tried,
     done,
+    /** Whether the last work was the recording. */
+    recording,
     look: (sheet: string) => (staged === undefined ? Promise.resolve() : look(staged, sheet)),
     change: (index: number, change: Partial<FoundColumn>) => {
       setTried(undefined);
