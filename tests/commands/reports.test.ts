@@ -152,6 +152,28 @@ describe('a channel’s own report', () => {
     expect(open().map(({ id }) => id)).toEqual(before.map(({ id }) => id));
   });
 
+  it('that ended a task is not undone, and says what to do instead, which works', () => {
+    const stranger = '979-8-969999-77-0,active';
+    const [header = '', ...rows] = asRecorded().map((line) => line.split(',')[0]);
+    const wrong = [`${header},Status`, stranger, ...rows.map((isbn) => `${isbn},active`)];
+    c.call('reports.reconcile', report(wrong));
+    const [finding] = open();
+    c.call('reports.makeTask', { findingId: finding?.id ?? 0 });
+    expect(c.call('reports.reconcile', report(asRecorded()))).toMatchObject({ closed: 1, tasksEnded: 1 });
+    const commandSeq = c.call('journal.list', {}).entries[0]?.commandSeq ?? 0;
+    expect(c.refusal('journal.undo', { commandSeq })).toMatchObject({
+      code: 'STEP_REFUSED',
+      message: expect.stringMatching(
+        /^This report cannot be undone: it ended a task, which stays ended\. Load /,
+      ),
+    });
+    c.call('reports.reconcile', report(wrong));
+    const [again] = open();
+    expect(again).toMatchObject({ kind: 'only there', task: null });
+    c.call('reports.makeTask', { findingId: again?.id ?? 0 });
+    expect(open()[0]?.task).toMatchObject({ standing: 'open' });
+  });
+
   it('that is not complete tells nothing by what is missing', () => {
     const [header = '', one = ''] = asRecorded();
     expect(kinds(c.call('reports.preview', report([header, one])))).toContain('only here');

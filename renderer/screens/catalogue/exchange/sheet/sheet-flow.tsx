@@ -31,14 +31,16 @@ function RefusedRows({ outcome }: { outcome: SheetOutcome }) {
 function Recorded({ outcome }: { outcome: SheetOutcome }) {
   return (
     <Section title="Recorded">
-      <Notice tone="done" title={countsInWords(outcome)} live>
-        <p>Made: {madeInWords(outcome)}. What the columns hold is remembered for the next file.</p>
-        {outcome.notes.map((note) => (
-          <p key={note}>{note}</p>
-        ))}
-      </Notice>
-      <RefusedRows outcome={outcome} />
-      <ToCatalogue />
+      <div className="stack">
+        <Notice tone="done" title={countsInWords(outcome)} live>
+          <p>Made: {madeInWords(outcome)}. What the columns hold is remembered for the next file.</p>
+          {outcome.notes.map((note) => (
+            <p key={note}>{note}</p>
+          ))}
+        </Notice>
+        <RefusedRows outcome={outcome} />
+        <ToCatalogue />
+      </div>
     </Section>
   );
 }
