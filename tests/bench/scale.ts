@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { EXCHANGE } from './scale/exchange.ts';
 import type { Line } from './scale/line.ts';
 import { READING } from './scale/reading.ts';
 import { compare, growth, type Measured } from './scale/turns.ts';
@@ -11,7 +12,7 @@ import { WRITING } from './scale/writing.ts';
 // One table: what the program takes against a bare way to the same rows, side by side in one run, at four sizes of a
 // generated catalogue. `npm run bench -- scale [SIZES] [--only WORDS]`: `npm run bench -- scale 100,1000 --only audit`.
 
-const LINES: readonly Line[] = [...READING, ...WRITING, ...WHOLE];
+const LINES: readonly Line[] = [...READING, ...WRITING, ...WHOLE, ...EXCHANGE];
 const SIZES = [100, 1_000, 10_000, 100_000];
 
 interface Row {
@@ -89,7 +90,7 @@ function print(rows: readonly Row[], sizes: readonly number[]): void {
   for (const [against, lines] of Map.groupBy(rows, ({ line }) => line.against))
     console.log(`  ${against}: ${lines.map(({ line }) => line.name).join('; ')}`);
   console.log(
-    '\nBy name, npm run bench -- NAME: isbn (numbers against isbn3), blocks (a block of a million numbers), csv (import), onix (export), start (cold start in a browser).',
+    '\nBy name, npm run bench -- NAME: isbn (numbers against isbn3), blocks (a block of a million numbers), csv and onix (imports and exports with their memory and more sides), proof (final files), scroll and screen (frames, typing, memory in Chromium), start (cold start in a browser).',
   );
 }
 

@@ -1,8 +1,11 @@
 import type { World } from './world.ts';
 
+/** Something to measure. A number that it answers is its own milliseconds, where it had something to make ready first. */
+export type Work = () => unknown;
+
 export interface Sides {
-  ours: () => void;
-  bare: () => void;
+  ours: Work;
+  bare: Work;
   /** Done before each turn of ours, and not measured. */
   prepare?: () => void;
   /** Each turn takes the work once: what it does cannot be done again and again within a turn. */
