@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { type App, openApp } from '../../src/app.ts';
 import type { TestCatalogue } from '../support/catalogue.ts';
 import { exported, settled, stage } from '../support/staged.ts';
-import { sheetOf } from './csv.ts';
+import { sheetOf } from './csv/import.ts';
 
 // The long ways in and out that have no bench of their own: a table taken over again, ONIX and the whole catalogue into
 // an empty one, and a channel's report that differs in every row, then stays, then is mended. Processor time, and how it
