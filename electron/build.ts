@@ -39,7 +39,7 @@ await build({
 });
 await build({
   ...common,
-  entryPoints: { reader: program('src/readings/worker.ts') },
+  entryPoints: { reader: program('src/readings/worker.ts'), backup: program('src/errands/backup-worker.ts') },
   outdir: target,
   format: 'esm',
   // CommonJS packages inside a module still ask for Node's own modules by `require`.

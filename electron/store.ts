@@ -14,6 +14,11 @@ serveStore(
     cancelled: cancelledBySlip(slips),
   },
   options,
-  // Bundled, the reader of final files lies beside the store.
-  (given) => openApp({ ...given, reader: { entry: new URL('./reader.js', import.meta.url) } }),
+  // Bundled, the other threads lie beside the store.
+  (given) =>
+    openApp({
+      ...given,
+      reader: { entry: new URL('./reader.js', import.meta.url) },
+      backup: { entry: new URL('./backup.js', import.meta.url) },
+    }),
 );

@@ -3,8 +3,8 @@ import type { Follower } from './contract/jobs.ts';
 import type { Answer } from './contract/operation.ts';
 import { Refusal } from './contract/refusal.ts';
 import { type Clock, dispatcher, readingDispatcher, type Session } from './dispatch.ts';
-import { dailyBackup } from './errands/backups.ts';
 import { keepCalendar } from './errands/calendar.ts';
+import { type BackupOptions, backUpToday, type DailyBackup, USUAL_BACKUP } from './errands/daily-backup.ts';
 import type { QueryContext } from './queries/context.ts';
 import type { ReaderOptions } from './readings/context.ts';
 import { KeptAudit } from './records/kept-audit.ts';
@@ -14,7 +14,6 @@ import { ASKED_FOR, type CatalogueFile, openCatalogueFile } from './store/catalo
 import type { ReadDb } from './store/connection.ts';
 import { exchangeFile } from './store/exchange-file.ts';
 import { journalHead } from './store/journal.ts';
-import { refusalOf } from './store/sqlite-errors.ts';
 import { Staging } from './store/staging.ts';
 import { clockWarning, folderWarning } from './store/surroundings.ts';
 
@@ -27,6 +26,8 @@ export interface OpenOptions {
   log?: string;
   /** How users' files are read, where it differs from the usual. */
   reader?: Partial<ReaderOptions>;
+  /** How the day's backup is taken, where it differs from the usual. */
+  backup?: Partial<BackupOptions>;
   /** Local calendar day, YYYY-MM-DD. */
   today?: () => string;
   /** Moment for the journal. */
@@ -88,25 +89,12 @@ function pastDays(file: CatalogueFile): PastDays {
 }
 
 /** Cautions about the file as it was opened: where it lies, the clock, why it is read only, backups that fail. */
-function warningsOf(file: CatalogueFile, clock: Clock, backup: string | null): string[] {
+function warningsOf(file: CatalogueFile, clock: Clock): string[] {
   const head = journalHead(file.read);
   const last = file.read.one<{ at: string }>('SELECT at FROM journal WHERE seq = ?', head.seq)?.at;
   const asked = file.readOnlyReason === ASKED_FOR ? null : file.readOnlyReason;
-  const own = [asked, folderWarning(file.file), clockWarning(clock.now(), last), backup];
+  const own = [asked, folderWarning(file.file), clockWarning(clock.now(), last)];
   return [...file.cautions, ...own.filter((text) => text !== null)];
-}
-
-/** Takes the day's backup; a backup that fails never keeps the user from working, but is told. */
-function backUpToday(file: CatalogueFile, at: string): string | null {
-  if (file.readOnly) return null;
-  try {
-    dailyBackup(file, at);
-    return null;
-  } catch (error) {
-    const refusal = refusalOf(error);
-    const why = refusal instanceof Refusal ? refusal.message : String(refusal);
-    return `Today's backup could not be taken: ${why} Choose another folder in Settings.`;
-  }
 }
 
 /** What queries work with, always of the file that is open now. */
@@ -169,21 +157,21 @@ function beside(options: OpenOptions, closing: AbortSignal): Pick<Session, 'log'
 export function openApp(options: OpenOptions): App {
   const now = options.now ?? (() => new Date());
   const clock: Clock = { now, today: options.today ?? (() => localDay(now())) };
+  const backUp = (file: CatalogueFile, at: string, warnings: string[]): DailyBackup =>
+    backUpToday(file, at, { ...USUAL_BACKUP, ...options.backup }, (trouble) => noteOnce(warnings, trouble));
   const open = () => {
     const at = now().toISOString();
     const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at });
     adoptRangeTable(file.read);
-    return {
-      file,
-      past: pastDays(file),
-      audit: new KeptAudit(file.read),
-      warnings: warningsOf(file, clock, backUpToday(file, at)),
-    };
+    const warnings = warningsOf(file, clock);
+    const backup = backUp(file, at, warnings);
+    return { file, past: pastDays(file), audit: new KeptAudit(file.read), warnings, backup };
   };
   const opened = open();
   const listeners = new Set<(seq: number) => void>();
   const close = () => {
     opened.past.forget();
+    opened.backup.end();
     opened.file.close();
   };
   const files = new Staging();
@@ -201,8 +189,8 @@ export function openApp(options: OpenOptions): App {
       for (const listener of listeners) listener(seq);
     },
     beforeCommand: onceADay(now, (at) => {
-      const warning = backUpToday(opened.file, at);
-      if (warning) opened.warnings.push(warning);
+      opened.backup.end();
+      opened.backup = backUp(opened.file, at, opened.warnings);
     }),
     exchange: ({ to }) => {
       const path = opened.file.file;

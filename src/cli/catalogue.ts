@@ -28,7 +28,8 @@ async function open(file: string, readOnly: boolean): Promise<App> {
   // The store is most of the program; help and misuse need not wait until it is loaded.
   const { openApp } = await import('../app.ts');
   try {
-    return openApp({ file: path, readOnly });
+    // A command ends at once and would take no backup with it: it waits for the backup however large the file is.
+    return openApp({ file: path, readOnly, backup: { besideFrom: Number.POSITIVE_INFINITY } });
   } catch (error) {
     if (error instanceof Refusal) throw new Failure(error.body(), 2);
     throw error;

@@ -1,7 +1,7 @@
 import Database from 'better-sqlite3';
 import type { Backup } from '../contract/backups.ts';
 import { Refusal } from '../contract/refusal.ts';
-import { backupFolder, backupsIn, takeBackup, thinBackups, unsoundness } from '../store/backup.ts';
+import { backupFolder, backupsIn, takeBackup, unsoundness } from '../store/backup.ts';
 import type { CatalogueFile } from '../store/catalogue-file.ts';
 import { type ReadDb, wrap } from '../store/connection.ts';
 import { commandsSince, hasEntry, journalHead } from '../store/journal.ts';
@@ -26,26 +26,6 @@ function counts(db: ReadDb): { works: number; formats: number; numbers: number }
 
 /** Most changes a preview names; the total says how many there are. */
 const NAMED_CHANGES = 200;
-
-/**
- * Takes today's backup if none was taken since the last change, and thins the older ones by the rota. Answers
- * null when there was nothing to do. Throws a Refusal when the folder cannot be used.
- */
-export function dailyBackup(file: CatalogueFile, at: string): Backup | null {
-  const head = journalHead(file.read);
-  if (head.seq === 0) return null;
-  const folder = folderOf(file);
-  const [newest] = backupsIn(file.file, folder).filter((backup) => backup.kind === 'daily');
-  if (newest?.at.slice(0, 10) === at.slice(0, 10)) return null;
-  if (
-    newest &&
-    newest.at > (file.read.one<{ at: string }>('SELECT at FROM journal WHERE seq = ?', head.seq)?.at ?? '')
-  )
-    return null;
-  const made = takeBackup(file.rawRead, file.file, folder, 'daily', at);
-  thinBackups(file.file, folder);
-  return made;
-}
 
 export const backupErrands = {
   'backups.list': ({ file }) => ({ folder: folderOf(file), backups: backupsIn(file.file, folderOf(file)) }),

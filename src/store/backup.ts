@@ -70,7 +70,7 @@ export function unsoundness(path: string): string | null {
 /**
  * Takes a whole copy, proves it by reading it back, and only then gives it its name: an unproven copy is never
  * kept under a backup's name and never replaces one. VACUUM INTO reads through the WAL, which a plain file
- * copy would miss.
+ * copy would miss. `copied` is called when `raw` is not needed any more.
  */
 export function takeBackup(
   raw: Database.Database,
@@ -78,6 +78,7 @@ export function takeBackup(
   folder: string,
   kind: Kind,
   at: string,
+  copied: () => void = () => {},
 ): Backup {
   mkdirSync(folder, { recursive: true });
   const target = freePath(file, folder, kind, at);
@@ -85,6 +86,7 @@ export function takeBackup(
   if (existsSync(unproven)) rmSync(unproven);
   try {
     raw.prepare('VACUUM INTO ?').run(unproven);
+    copied();
     const fault = unsoundness(unproven);
     if (fault)
       throw new Refusal(
@@ -99,6 +101,14 @@ export function takeBackup(
   const made = readName(file, folder, basename(target));
   if (!made) throw new Error('A backup was given a name that cannot be read.');
   return made;
+}
+
+/** Removes copies of a kind that were never proven, as the program ended before. */
+export function dropUnproven(file: string, folder: string, kind: Kind): void {
+  if (!existsSync(folder)) return;
+  for (const name of readdirSync(folder))
+    if (name.startsWith(`${stem(file)}_`) && name.endsWith(`_${SLUGS[kind]}.ledger.unproven`))
+      rmSync(join(folder, name));
 }
 
 /** Days kept: the last 7 with a backup, then the last of each of 4 weeks, then the last of each of 12 months. */

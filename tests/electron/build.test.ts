@@ -20,7 +20,7 @@ beforeAll(async () => {
 
 test('the bundles ask for nothing but Electron, Node and better-sqlite3', () => {
   const known = new Set([...builtinModules, ...builtinModules.map((name) => `node:${name}`)]);
-  for (const name of ['main.js', 'store.js', 'reader.js', 'preload.cjs']) {
+  for (const name of ['main.js', 'store.js', 'reader.js', 'backup.js', 'preload.cjs']) {
     const text = readFileSync(out(name), 'utf8');
     const asked = [...text.matchAll(/^(?:import .*|\}) from "([^"]+)";$|\brequire\("([^"]+)"\)/gm)].map(
       (m) => m[1] ?? m[2] ?? '',
@@ -32,6 +32,7 @@ test('the bundles ask for nothing but Electron, Node and better-sqlite3', () => 
         'main.js': ['electron'],
         'store.js': ['better-sqlite3'],
         'reader.js': [],
+        'backup.js': ['better-sqlite3'],
         'preload.cjs': ['electron'],
       }[name],
     ]);

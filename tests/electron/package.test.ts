@@ -89,7 +89,7 @@ const inArchive = () =>
 
 test('the archive holds what the program needs and nothing else', () => {
   const KINDS: [string, RegExp][] = [
-    ['bundles', /^out\/electron\/((main|store|reader)\.js|preload\.cjs)$/],
+    ['bundles', /^out\/electron\/((main|store|reader|backup)\.js|preload\.cjs)$/],
     ['readers', /^out\/electron\/(pdfium|zxing_reader)\.wasm$/],
     [
       'pages',
@@ -109,7 +109,7 @@ test('the archive holds what the program needs and nothing else', () => {
     KINDS.map(([kind, form]) => [kind, files.filter((file) => form.test(file)).length]),
   );
   expect(files.filter((file) => !KINDS.some(([, form]) => form.test(file)))).toEqual([]);
-  expect(count).toMatchObject({ bundles: 4, readers: 2, manifest: 1, icon: 1 });
+  expect(count).toMatchObject({ bundles: 5, readers: 2, manifest: 1, icon: 1 });
   expect(count.migrations).toBe(readdirSync(join(PROGRAM, 'migrations')).length);
   for (const kind of ['pages', 'better-sqlite3']) expect(count[kind]).toBeGreaterThan(3);
 });
@@ -156,7 +156,7 @@ test('the package stays within its size', () => {
 
 test('the packed bundles ask for no module of Node that speaks to a network', () => {
   const NETWORK = /^(node:)?(net|tls|http|https|http2|dgram|dns|dns\/promises|inspector|cluster)$/;
-  for (const name of ['main.js', 'store.js', 'reader.js', 'preload.cjs']) {
+  for (const name of ['main.js', 'store.js', 'reader.js', 'backup.js', 'preload.cjs']) {
     const text = readFileSync(join(unpacked, 'out/electron', name), 'utf8');
     const asked = [...text.matchAll(/(?:from|require\(|import\()\s*"([^"\n]+)"/g)].map(
       (match) => match[1] ?? '',
