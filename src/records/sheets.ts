@@ -1,15 +1,22 @@
 import type { Edition } from '../contract/editions.ts';
 import { Refusal } from '../contract/refusal.ts';
 import type { Sheet } from '../contract/submissions.ts';
-import { shownIsbn } from '../rules/isbn/index.ts';
 import type { SheetFacts } from '../rules/sheets/facts.ts';
-import { COMPARED, differencesFrom, isCompared, sheetItems, sheetText } from '../rules/sheets/sheet.ts';
+import {
+  COMPARED,
+  differencesFrom,
+  isCompared,
+  recordedOf,
+  sheetItems,
+  sheetText,
+  surelySame,
+} from '../rules/sheets/sheet.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { editionsByIds } from '../store/editions.ts';
-import { formatsByIds } from '../store/formats.ts';
+import { sheetFormats } from '../store/formats.ts';
 import { channel } from '../store/schema.ts';
 import { readSettings } from '../store/settings.ts';
-import { newestSubmissions, placeOfListing, submissionsOf } from '../store/submissions.ts';
+import { newestSubmissions, placeOfListing, sheetIn, submissionsOf } from '../store/submissions.ts';
 import { editionFacts } from './editions.ts';
 
 type Channels = Map<number, typeof channel.$inferSelect>;
@@ -95,20 +102,19 @@ function differing(
   if (newest.length === 0) return [];
   const ids = [...new Set(newest.map((row) => row.editionId))];
   const editions = new Map(editionsByIds(db, ids).map((row) => [row.id, row]));
-  const formats = formatsByIds(db, [...new Set(newest.map((row) => row.formatId))]);
+  const formats = sheetFormats(db, [...new Set(newest.map((row) => row.formatId))]);
+  const recorded = new Map<number, ReturnType<typeof recordedOf>>();
   return newest.flatMap((listing) => {
     const edition = editions.get(listing.editionId);
     const stored = formats.get(listing.formatId);
     const of = channels.get(listing.channelId);
     if (!edition || !stored || !of) return [];
-    const format = { ...stored, hyphenated: shownIsbn(stored.isbn13) };
-    const differences = differencesFrom(listing.sheet, {
-      edition,
-      format,
-      listing,
-      channel: of,
-      publisher: '',
-    });
+    const format = { ...stored, hyphenated: '' };
+    const known = recorded.get(format.id) ?? recordedOf({ edition, format });
+    recorded.set(format.id, known);
+    if (surelySame(JSON.parse(listing.sheet), known, { format, listing })) return [];
+    const facts = { edition, format, listing, channel: of, publisher: '' };
+    const differences = differencesFrom(sheetIn(listing.sheet), facts);
     if (differences.length === 0) return [];
     const labels = differences.map((difference) => difference.label);
     return [{ listingId: listing.listingId, sentOn: listing.onDate, labels }];

@@ -7,6 +7,8 @@ export interface WorkCalendar {
 /** First and last day that a `YYYY-MM-DD` date can name; day arithmetic stops there. */
 const FIRST_DAY = '0001-01-01';
 const LAST_DAY = '9999-12-31';
+const FIRST_MS = Date.parse(FIRST_DAY);
+const LAST_MS = Date.parse(LAST_DAY);
 const DAY_MS = 86_400_000;
 
 /** The calendar of the settings. */
@@ -20,8 +22,8 @@ export function workCalendar(settings: {
 /** A day moved by a number of calendar days, forward or back; never beyond the years 1 to 9999. */
 export function dayPlus(day: string, days: number): string {
   const moved = Date.parse(day) + days * DAY_MS;
-  if (moved >= Date.parse(LAST_DAY)) return LAST_DAY;
-  if (moved <= Date.parse(FIRST_DAY)) return FIRST_DAY;
+  if (moved >= LAST_MS) return LAST_DAY;
+  if (moved <= FIRST_MS) return FIRST_DAY;
   return new Date(moved).toISOString().slice(0, 10);
 }
 

@@ -1,9 +1,8 @@
-import { getTableColumns } from 'drizzle-orm';
-import type { SQLiteTable } from 'drizzle-orm/sqlite-core';
 import type { FormatStanding, NumberStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
 import { printCards } from './print-cards.ts';
 import { fileStandings, fileStandingsOf } from './proof-checks.ts';
+import { type Columns, columns, rows, withMore } from './rows.ts';
 import {
   channel,
   edition,
@@ -20,30 +19,10 @@ import {
 } from './schema.ts';
 
 // All that the audit looks at, read whole: one query a table, however large the catalogue. On a rewound
-// connection the same statements read the tables of the past day. Rows are read as SQLite gives them, without a
-// mapper between: on a large catalogue that is half the time.
+// connection the same statements read the tables of the past day.
 
 /** The works whose rows are read; all of them when none are named. */
 type Works = readonly number[] | undefined;
-
-/** Named columns of a table, read under the names they have in the program. */
-interface Columns<Row> {
-  text: string;
-  /** Stands for the shape of a row; never there. */
-  row?: Row;
-}
-
-function columns<T extends SQLiteTable, K extends keyof T['$inferSelect'] & string>(
-  table: T,
-  ...names: readonly K[]
-): Columns<Pick<T['$inferSelect'], K>> {
-  const known = getTableColumns(table);
-  return { text: names.map((name) => `"${known[name]?.name}" AS "${name}"`).join(', ') };
-}
-
-function rows<Row>(db: ReadDb, of: Columns<Row>, rest: string, ...params: unknown[]): Row[] {
-  return db.all<Row>(`SELECT ${of.text} ${rest}`, ...params);
-}
 
 const WORKS = '(SELECT value FROM json_each(?1))';
 const EDITIONS = `(SELECT id FROM edition WHERE work_id IN ${WORKS})`;
@@ -73,13 +52,15 @@ const EDITION = columns(
   'ageTo',
   'replacesId',
 );
-const MEASURED: Columns<
-  NonNullable<typeof EDITION.row> & { descriptionLength: number; subjects: number; keywords: number }
-> = {
-  text: `${EDITION.text}, length(trim(description)) AS descriptionLength,
-    (SELECT count(*) FROM edition_subject s WHERE s.edition_id = edition.id) AS subjects,
-    (SELECT count(*) FROM edition_keyword k WHERE k.edition_id = edition.id) AS keywords`,
-};
+const MEASURED = withMore<
+  NonNullable<typeof EDITION.row>,
+  { descriptionLength: number; subjects: number; keywords: number }
+>(
+  EDITION,
+  'length(trim(description)) AS descriptionLength',
+  '(SELECT count(*) FROM edition_subject s WHERE s.edition_id = edition.id) AS subjects',
+  '(SELECT count(*) FROM edition_keyword k WHERE k.edition_id = edition.id) AS keywords',
+);
 const CONTRIBUTOR = columns(editionContributor, 'editionId', 'role', 'name');
 const WORK = columns(work, 'id', 'title');
 
@@ -115,10 +96,10 @@ const FORMAT = columns(
   'plannedOn',
   'cancelledOn',
 );
-const STANDING: Columns<NonNullable<typeof FORMAT.row> & { standing: FormatStanding }> = {
-  text: `${FORMAT.text},
-    coalesce((SELECT s.standing FROM format_standing s WHERE s.format_id = format.id), 'planned') AS standing`,
-};
+const STANDING = withMore<NonNullable<typeof FORMAT.row>, { standing: FormatStanding }>(
+  FORMAT,
+  "coalesce((SELECT s.standing FROM format_standing s WHERE s.format_id = format.id), 'planned') AS standing",
+);
 const PRICE = columns(formatPrice, 'formatId', 'currency', 'amountMinor');
 
 function readFormats(db: ReadDb, works: Works) {
@@ -129,8 +110,6 @@ function readFormats(db: ReadDb, works: Works) {
     `FROM format ${within(works, 'edition_id', EDITIONS)} ORDER BY id`,
     ...ids,
   );
-  // SQLite has no booleans.
-  for (const row of formats) row.largePrint = Boolean(row.largePrint);
   return {
     formats,
     prices: rows(db, PRICE, `FROM format_price ${within(works, 'format_id', FORMATS)} ORDER BY id`, ...ids),
@@ -144,19 +123,17 @@ interface NumberRow
   > {
   standing: Exclude<NumberStanding, 'free'>;
 }
-const NUMBER: Columns<NumberRow> = {
-  text: columns(
-    number,
-    'isbn13',
-    'blockId',
-    'formatId',
-    'reservedFor',
-    'reservedOn',
-    'assignedOn',
-    'spentOn',
-    'standing',
-  ).text,
-};
+const NUMBER = columns(
+  number,
+  'isbn13',
+  'blockId',
+  'formatId',
+  'reservedFor',
+  'reservedOn',
+  'assignedOn',
+  'spentOn',
+  'standing',
+) as Columns<NumberRow>;
 
 const LISTING = columns(
   listing,

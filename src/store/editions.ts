@@ -1,12 +1,18 @@
-import { asc, eq } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import type { Contributor, EditionFields, Subject } from '../contract/editions.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 import { deleteAdvice } from './edition-advice.ts';
-import { isListed } from './ids.ts';
+import { isListed, LISTED, listed } from './ids.ts';
+import { type Columns, columns, rows } from './rows.ts';
 import { edition, editionContributor, editionKeyword, editionSubject } from './schema.ts';
 
-type Columns = typeof edition.$inferSelect;
-export type StoredEdition = Columns & Pick<EditionFields, 'contributors' | 'subjects' | 'keywords'>;
+type Stored = typeof edition.$inferSelect;
+export type StoredEdition = Stored & Pick<EditionFields, 'contributors' | 'subjects' | 'keywords'>;
+
+const EDITION = columns(edition);
+const CONTRIBUTOR = columns(editionContributor, 'editionId', 'role', 'name');
+const SUBJECT = columns(editionSubject, 'editionId', 'scheme', 'code', 'heading');
+const KEYWORD = columns(editionKeyword, 'editionId', 'keyword');
 
 function grouped<R extends { editionId: number }, T>(rows: R[], pick: (row: R) => T): Map<number, T[]> {
   const map = new Map<number, T[]>();
@@ -19,31 +25,21 @@ function grouped<R extends { editionId: number }, T>(rows: R[], pick: (row: R) =
 }
 
 /** Editions with their ordered lists, in four queries however many there are. */
-function withLists(db: ReadDb, rows: Columns[]): StoredEdition[] {
-  const ids = rows.map((row) => row.id);
+function withLists(db: ReadDb, editions: Stored[]): StoredEdition[] {
+  const ids = editions.map((row) => row.id);
   if (ids.length === 0) return [];
-  const read = <T extends typeof editionContributor | typeof editionSubject | typeof editionKeyword>(
-    table: T,
-  ) =>
-    db.orm
-      .select()
-      .from(table)
-      .where(isListed(table.editionId, ids))
-      .orderBy(asc(table.editionId), asc(table.position))
-      .all();
+  const read = <Row>(of: Columns<Row>, table: string) =>
+    rows(db, of, `FROM ${table} WHERE edition_id IN ${LISTED} ORDER BY edition_id, position`, listed(ids));
   const contributors = grouped(
-    read(editionContributor) as (typeof editionContributor.$inferSelect)[],
+    read(CONTRIBUTOR, 'edition_contributor'),
     (row): Contributor => ({ role: row.role, name: row.name }),
   );
   const subjects = grouped(
-    read(editionSubject) as (typeof editionSubject.$inferSelect)[],
+    read(SUBJECT, 'edition_subject'),
     (row): Subject => ({ scheme: row.scheme, code: row.code, heading: row.heading }),
   );
-  const keywords = grouped(
-    read(editionKeyword) as (typeof editionKeyword.$inferSelect)[],
-    (row) => row.keyword,
-  );
-  return rows.map((row) => ({
+  const keywords = grouped(read(KEYWORD, 'edition_keyword'), (row) => row.keyword);
+  return editions.map((row) => ({
     ...row,
     contributors: contributors.get(row.id) ?? [],
     subjects: subjects.get(row.id) ?? [],
@@ -59,7 +55,7 @@ export function editionById(db: ReadDb, id: number): StoredEdition | undefined {
 /** Some editions with their lists, in a fixed number of queries. */
 export function editionsByIds(db: ReadDb, ids: number[]): StoredEdition[] {
   if (ids.length === 0) return [];
-  return withLists(db, db.orm.select().from(edition).where(isListed(edition.id, ids)).all());
+  return withLists(db, rows(db, EDITION, `FROM edition WHERE id IN ${LISTED}`, listed(ids)));
 }
 
 /** The editions of a work, newest (highest number, then latest recorded) first. */

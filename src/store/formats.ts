@@ -4,15 +4,19 @@ import type { FormatStanding } from '../contract/terms.ts';
 import type { ReadDb, WriteDb } from './connection.ts';
 import { isListed, LISTED, listed } from './ids.ts';
 import { deleteParts } from './onix-parts.ts';
+import { columns, rows } from './rows.ts';
 import { format, formatPrice } from './schema.ts';
 
-type Columns = typeof format.$inferSelect;
-export type StoredFormat = Columns &
+type Stored = typeof format.$inferSelect;
+export type StoredFormat = Stored &
   Pick<FormatFields, 'prices'> & {
     standing: FormatStanding;
     isbn13: string | null;
     numberSince: string | null;
   };
+
+/** What a submission sheet tells of a format. */
+export type SheetFormat = Omit<StoredFormat, 'standing' | 'numberSince'>;
 
 interface Derived {
   id: number;
@@ -21,9 +25,29 @@ interface Derived {
   numberSince: string | null;
 }
 
+const FORMAT = columns(format);
+const PRICE = columns(formatPrice, 'formatId', 'currency', 'amountMinor', 'tax');
+
+/** The prices of some formats, by format. */
+function pricesOf(db: ReadDb, ids: readonly number[]): Map<number, FormatFields['prices']> {
+  const found = rows(
+    db,
+    PRICE,
+    `FROM format_price WHERE format_id IN ${LISTED} ORDER BY currency`,
+    listed(ids),
+  );
+  const prices = new Map<number, FormatFields['prices']>();
+  for (const { formatId, ...price } of found) {
+    const known = prices.get(formatId);
+    if (known) known.push(price);
+    else prices.set(formatId, [price]);
+  }
+  return prices;
+}
+
 /** Formats with prices, standing and number, in three queries however many there are. */
-function whole(db: ReadDb, rows: Columns[]): StoredFormat[] {
-  const ids = rows.map((row) => row.id);
+function whole(db: ReadDb, formats: Stored[]): StoredFormat[] {
+  const ids = formats.map((row) => row.id);
   if (ids.length === 0) return [];
   const derived = new Map(
     db
@@ -36,20 +60,10 @@ function whole(db: ReadDb, rows: Columns[]): StoredFormat[] {
       )
       .map((row) => [row.id, row]),
   );
-  const prices = db.orm
-    .select()
-    .from(formatPrice)
-    .where(isListed(formatPrice.formatId, ids))
-    .orderBy(asc(formatPrice.currency))
-    .all();
-  const ofFormat = Map.groupBy(prices, (price) => price.formatId);
-  return rows.map((row) => ({
+  const prices = pricesOf(db, ids);
+  return formats.map((row) => ({
     ...row,
-    prices: (ofFormat.get(row.id) ?? []).map(({ currency, amountMinor, tax }) => ({
-      currency,
-      amountMinor,
-      tax,
-    })),
+    prices: prices.get(row.id) ?? [],
     standing: derived.get(row.id)?.standing ?? 'planned',
     isbn13: derived.get(row.id)?.isbn13 ?? null,
     numberSince: derived.get(row.id)?.numberSince ?? null,
@@ -63,8 +77,27 @@ export function formatById(db: ReadDb, id: number): StoredFormat | undefined {
 
 /** Some formats, by id. */
 export function formatsByIds(db: ReadDb, ids: number[]): Map<number, StoredFormat> {
-  const rows = ids.length === 0 ? [] : db.orm.select().from(format).where(isListed(format.id, ids)).all();
-  return new Map(whole(db, rows).map((row) => [row.id, row]));
+  const formats = rows(db, FORMAT, `FROM format WHERE id IN ${LISTED}`, listed(ids));
+  return new Map(whole(db, formats).map((row) => [row.id, row]));
+}
+
+/** Of some formats what a submission sheet tells, by id, in three queries. */
+export function sheetFormats(db: ReadDb, ids: number[]): Map<number, SheetFormat> {
+  const numbers = db.all<{ id: number; isbn13: string }>(
+    `SELECT f.id, n.isbn13 FROM format f JOIN number n ON n.format_id = f.id
+       AND (n.spent_on IS NULL OR f.cancelled_on IS NOT NULL)
+     WHERE f.id IN ${LISTED} ORDER BY n.assigned_on`,
+    listed(ids),
+  );
+  const isbns = new Map(numbers.map(({ id, isbn13 }) => [id, isbn13]));
+  const prices = pricesOf(db, ids);
+  const formats = rows(db, FORMAT, `FROM format WHERE id IN ${LISTED}`, listed(ids));
+  return new Map(
+    formats.map((row) => [
+      row.id,
+      { ...row, prices: prices.get(row.id) ?? [], isbn13: isbns.get(row.id) ?? null },
+    ]),
+  );
 }
 
 /** The formats of some editions, in the order they were made. */

@@ -22,21 +22,28 @@ export interface SteppingListing {
   channelLocks: string;
 }
 
+/** Whether the edition of format `f` is locked, as the view edition_locked says, which reads all editions to say it. */
+const LOCKED = `(EXISTS (SELECT 1 FROM format s JOIN listing o ON o.format_id = s.id
+    WHERE s.edition_id = f.edition_id AND o.first_sent_on IS NOT NULL)
+  AND NOT EXISTS (SELECT 1 FROM correction r WHERE r.edition_id = f.edition_id AND r.closed_on IS NULL))`;
+
 /** The listing with all that decides about its steps. */
 export function steppingListing(db: ReadDb, id: number): SteppingListing | undefined {
   return db.one<SteppingListing>(
     `SELECT l.id, l.format_id AS formatId, l.standing, l.last_step_on AS lastStepOn, c.name AS channelName, f.form, f.form_detail AS formDetail,
        f.case_kind AS caseKind, f.large_print AS largePrint, s.standing AS formatStanding,
        EXISTS (SELECT 1 FROM number n WHERE n.format_id = f.id AND n.spent_on IS NULL) AS numbered,
-       k.edition_id IS NOT NULL AS editionLocked,
-       k.edition_id IS NOT NULL AND EXISTS (
+       ${LOCKED} AS editionLocked,
+       ${LOCKED} AND EXISTS (
          SELECT 1 FROM listing o WHERE o.format_id = f.id AND o.first_sent_on IS NOT NULL) AS formatLocked,
        (SELECT json_group_array(j.value) FROM json_each(c.locks_more) j
-        WHERE l.first_sent_on IS NULL AND NOT EXISTS (
-          SELECT 1 FROM format_locked_more m WHERE m.field = j.value AND (m.format_id = f.id
-            OR m.edition_id = f.edition_id AND m.field IN ('description', 'audience')))) AS channelLocks
+        WHERE l.first_sent_on IS NULL
+          AND NOT EXISTS (SELECT 1 FROM format_locked_more m WHERE m.format_id = f.id AND m.field = j.value)
+          AND NOT (j.value IN ('description', 'audience') AND EXISTS (
+            SELECT 1 FROM format_locked_more m WHERE m.edition_id = f.edition_id AND m.field = j.value))
+       ) AS channelLocks
      FROM listing l JOIN format f ON f.id = l.format_id JOIN channel c ON c.id = l.channel_id
-     JOIN format_standing s ON s.format_id = f.id LEFT JOIN edition_locked k ON k.edition_id = f.edition_id
+     JOIN format_standing s ON s.format_id = f.id
      WHERE l.id = ?`,
     id,
   );

@@ -17,8 +17,8 @@ const COLUMNS =
 
 type Row = Omit<StoredSubmission, 'sheet'> & { sheet: string };
 
-/** A sheet of a wrong shape counts as one that tells nothing. */
-function sheetIn(text: string): SentSheet {
+/** A sheet as it was kept; one of a wrong shape counts as one that tells nothing. */
+export function sheetIn(text: string): SentSheet {
   const result = sentSheet.safeParse(JSON.parse(text));
   return result.success ? result.data : { asked: [], items: [] };
 }
@@ -47,7 +47,8 @@ export interface NewestSubmission {
   returns: 'Y' | 'N' | 'C' | 'S' | null;
   /** The day it was sent. */
   onDate: string;
-  sheet: SentSheet;
+  /** As it was kept, for `sheetIn` to read. */
+  sheet: string;
 }
 
 /**
@@ -60,20 +61,18 @@ export function newestSubmissions(
   standings: readonly string[],
   works: readonly number[],
 ): NewestSubmission[] {
-  return db
-    .all<Omit<NewestSubmission, 'sheet'> & { sheet: string }>(
-      `SELECT l.id AS listingId, l.format_id AS formatId, f.edition_id AS editionId, l.channel_id AS channelId,
+  return db.all<NewestSubmission>(
+    `SELECT l.id AS listingId, l.format_id AS formatId, f.edition_id AS editionId, l.channel_id AS channelId,
          l.on_sale_date AS onSaleDate, l.discount_bp AS discountBp, l.returns, s.on_date AS onDate, s.sheet
        FROM json_each(?3) w CROSS JOIN edition e ON e.work_id = w.value CROSS JOIN format f ON f.edition_id = e.id
          CROSS JOIN listing l ON l.format_id = f.id CROSS JOIN submission s ON s.id = (
            SELECT n.id FROM submission n WHERE n.listing_id = l.id AND n.on_date <= ?2 ORDER BY n.id DESC LIMIT 1)
        WHERE l.standing IN (SELECT value FROM json_each(?1))
        ORDER BY l.id`,
-      JSON.stringify(standings),
-      day,
-      JSON.stringify(works),
-    )
-    .map((row) => ({ ...row, sheet: sheetIn(row.sheet) }));
+    JSON.stringify(standings),
+    day,
+    JSON.stringify(works),
+  );
 }
 
 /** Keeps a sheet as what was sent; answers its id. */

@@ -39,7 +39,10 @@ interface Shelf {
   index: Index<unknown>;
   rules: readonly Numbered<KeyedRule<unknown>>[];
   held: Held<unknown>;
+  /** Keys whose entries came or went and were not judged yet. */
   touched: Set<string>;
+  /** Keys of which something was ever said. */
+  said: Set<string>;
 }
 
 const byDay = (a: TaskFacts, b: TaskFacts) => byCode(a.dueOn, b.dueOn) || a.id - b.id;
@@ -74,6 +77,7 @@ export class Board {
     rules,
     held: new Held(index),
     touched: new Set<string>(),
+    said: new Set<string>(),
   }));
   readonly #stock: Stock;
   readonly #found = new Findings();
@@ -155,18 +159,9 @@ export class Board {
 
   /** Judges what lies under the keys that were touched, and the stock of numbers. */
   #judgeBeyond(stock: boolean): void {
-    for (const { rules, held, touched } of this.#shelves) {
-      for (const key of touched) {
-        const entries = held.of(key);
-        for (const { rule, place } of rules)
-          this.#found.put(
-            `${rule.id} ${key}`,
-            rule
-              .judge(entries, this.base)
-              .map((found) => keptOf(rule, place, found, this.#around(found, rule, entries))),
-          );
-      }
-      touched.clear();
+    for (const shelf of this.#shelves) {
+      for (const key of shelf.touched) this.#judgeKey(shelf, key);
+      shelf.touched.clear();
     }
     if (!stock) return;
     for (const { rule, place } of OF_STOCK)
@@ -174,6 +169,19 @@ export class Board {
         rule.id,
         rule.count(this.#stock).map((found) => keptOf(rule, place, found, this.base)),
       );
+  }
+
+  #judgeKey({ rules, held, said }: Shelf, key: string): void {
+    const entries = held.of(key);
+    for (const { rule, place } of rules) {
+      const found = rule.judge(entries, this.base);
+      const where = found.length > 0 || said.has(key) ? `${rule.id} ${key}` : null;
+      // Of most keys there is nothing to say, and never was.
+      if (where === null) continue;
+      const kept = found.map((one) => keptOf(rule, place, one, this.#around(one, rule, entries)));
+      this.#found.put(where, kept);
+      if (found.length > 0) said.add(key);
+    }
   }
 
   /** The records around what a rule by key found. */

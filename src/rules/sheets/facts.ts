@@ -22,7 +22,7 @@ export type SheetChannel = Pick<
 /** What the values of a sheet are made of. */
 export interface ValueFacts {
   edition: Omit<Edition, 'label' | 'replacedById' | 'lock' | 'correction' | 'formats' | 'plans'>;
-  format: Omit<Format, 'name' | 'replacedBy' | 'lock' | 'listings' | 'files'>;
+  format: Omit<Format, 'name' | 'standing' | 'numberSince' | 'replacedBy' | 'lock' | 'listings' | 'files'>;
   listing: Pick<Listing, 'onSaleDate' | 'discountBp' | 'returns'>;
   channel: Pick<SheetChannel, 'keywordSeparator'>;
   publisher: string;

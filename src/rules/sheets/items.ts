@@ -7,6 +7,9 @@ import type { ValueFacts } from './facts.ts';
 /** A value of the sheet before it is checked. */
 export type SheetValue = SentItem & { help: string };
 
+/** What is recorded of an edition and a format, whatever the channel. */
+export type RecordFacts = Pick<ValueFacts, 'edition' | 'format'>;
+
 const UM_PER_INCH = 25_400;
 const languages = new Intl.DisplayNames('en', { type: 'language', fallback: 'none' });
 
@@ -55,14 +58,18 @@ function trimItem({ trimWidthUm, trimHeightUm }: ValueFacts['format']): SheetVal
   });
 }
 
-function audienceText({ edition }: ValueFacts): string {
+function audienceText({ edition }: RecordFacts): string {
   const { audience, ageFrom, ageTo } = edition;
   if (ageFrom !== null && ageTo !== null) return `${audience}, ${ageFrom} to ${ageTo} years`;
   if (ageFrom !== null) return `${audience}, from ${ageFrom} years`;
   return ageTo === null ? audience : `${audience}, up to ${ageTo} years`;
 }
 
-function identityValues({ edition, format, publisher }: ValueFacts): SheetValue[] {
+function identityValues({
+  edition,
+  format,
+  publisher,
+}: RecordFacts & Pick<ValueFacts, 'publisher'>): SheetValue[] {
   return [
     item('isbn', 'ISBN', format.hyphenated, { is: format.isbn13 ?? '' }),
     ...(format.isbn13 === null ? [] : [item('isbn', 'ISBN without hyphens', format.isbn13)]),
@@ -97,7 +104,7 @@ function printValues(format: ValueFacts['format']): SheetValue[] {
   ];
 }
 
-function formValues({ format }: ValueFacts): SheetValue[] {
+function formValues({ format }: RecordFacts): SheetValue[] {
   const made = madeOf(format.form);
   const form = formName({ ...format, largePrint: false });
   return [
@@ -110,7 +117,7 @@ function formValues({ format }: ValueFacts): SheetValue[] {
   ];
 }
 
-function openValues(facts: ValueFacts): SheetValue[] {
+function openValues(facts: RecordFacts & Pick<ValueFacts, 'channel'>): SheetValue[] {
   const { edition, channel } = facts;
   const between = `${channel.keywordSeparator.trim()} `;
   return [
@@ -121,30 +128,60 @@ function openValues(facts: ValueFacts): SheetValue[] {
   ];
 }
 
-function saleValues({ format, listing }: ValueFacts): SheetValue[] {
-  const returns = RETURNS.find((entry) => entry.code === listing.returns)?.name ?? '';
-  const prices = format.prices.map(({ currency, amountMinor, tax }) =>
+function priceValues({ format }: RecordFacts): SheetValue[] {
+  if (format.prices.length === 0) return [item('prices', 'Price', '')];
+  return format.prices.map(({ currency, amountMinor, tax }) =>
     item('prices', `Price in ${currency}`, majorUnits(amountMinor, currency), {
       is: `${currency} ${amountMinor} ${tax}`,
       help: `${tax} tax`,
     }),
   );
+}
+
+function dateValue({ format }: RecordFacts): SheetValue {
+  return item('publicationDate', 'Publication date', format.publicationDate);
+}
+
+function onSaleValue({ format, listing }: Pick<ValueFacts, 'format' | 'listing'>): SheetValue {
+  return item('onSaleDate', 'On-sale date', listing.onSaleDate ?? format.onSaleDate);
+}
+
+function termValues({ listing }: Pick<ValueFacts, 'listing'>): SheetValue[] {
+  const { discountBp } = listing;
+  const returns = RETURNS.find((entry) => entry.code === listing.returns)?.name ?? '';
   return [
-    item('publicationDate', 'Publication date', format.publicationDate),
-    item('onSaleDate', 'On-sale date', listing.onSaleDate ?? format.onSaleDate),
-    ...(prices.length > 0 ? prices : [item('prices', 'Price', '')]),
-    item(
-      'discount',
-      'Trade discount in percent',
-      listing.discountBp === null ? '' : listing.discountBp / 100,
-    ),
+    item('discount', 'Trade discount in percent', discountBp === null ? '' : discountBp / 100),
     item('returns', 'Returns', returns, { is: listing.returns ?? '' }),
   ];
 }
 
 /** Every value there is for a listing, in the usual order. What makes no sense for its form is left out. */
 export function allValues(facts: ValueFacts): SheetValue[] {
-  return [...identityValues(facts), ...formValues(facts), ...openValues(facts), ...saleValues(facts)];
+  return [
+    ...identityValues(facts),
+    ...formValues(facts),
+    ...openValues(facts),
+    dateValue(facts),
+    onSaleValue(facts),
+    ...priceValues(facts),
+    ...termValues(facts),
+  ];
+}
+
+/** The values that are the same on every channel. */
+export function recordValues(facts: RecordFacts): SheetValue[] {
+  return [
+    ...identityValues({ ...facts, publisher: '' }),
+    ...formValues(facts),
+    ...openValues({ ...facts, channel: { keywordSeparator: '' } }),
+    dateValue(facts),
+    ...priceValues(facts),
+  ];
+}
+
+/** The values that are a listing's own. */
+export function listingValues(facts: Pick<ValueFacts, 'format' | 'listing'>): SheetValue[] {
+  return [onSaleValue(facts), ...termValues(facts)];
 }
 
 /** What a channel asks for, in its order. */

@@ -2,7 +2,14 @@ import type { SentDifference, SentSheet, SheetItem, SheetItemName } from '../../
 import { EDITION_IDENTITY, FORMAT_IDENTITY } from '../../contract/terms.ts';
 import { problemsOf } from './checks.ts';
 import type { SheetFacts, ValueFacts } from './facts.ts';
-import { allValues, askedItems, type SheetValue } from './items.ts';
+import {
+  allValues,
+  askedItems,
+  listingValues,
+  type RecordFacts,
+  recordValues,
+  type SheetValue,
+} from './items.ts';
 
 /** The recorded fields behind a value of the sheet, where they are not of the same name. */
 const FIELDS: Partial<Record<SheetItemName, readonly string[]>> = {
@@ -100,6 +107,49 @@ export function differencesFrom(sent: SentSheet, facts: ValueFacts): SentDiffere
     differences.push({ of, label, sent: old.text, now: text });
   }
   return differences;
+}
+
+type Recorded = ReadonlyMap<string, readonly string[]>;
+
+const byName = (values: readonly SheetValue[]): Recorded => {
+  const is = new Map<string, string[]>();
+  for (const value of values) {
+    const known = is.get(value.of);
+    if (known) known.push(value.is);
+    else is.set(value.of, [value.is]);
+  }
+  return is;
+};
+
+/** What is recorded of a format for every channel, as comparisons look at it: worked out once for all its listings. */
+export function recordedOf(facts: RecordFacts): Recorded {
+  return byName(recordValues(facts));
+}
+
+/**
+ * Whether a sheet that was sent surely says what is recorded now, as for most listings. Where it answers no,
+ * `differencesFrom` looks closer; a sheet of another shape than is written now is looked at closer too.
+ */
+export function surelySame(
+  sent: unknown,
+  recorded: Recorded,
+  facts: Pick<ValueFacts, 'format' | 'listing'>,
+): boolean {
+  const { items } = (sent ?? {}) as { items?: unknown };
+  if (!Array.isArray(items)) return false;
+  const own = byName(listingValues(facts));
+  for (let at = 0; at < items.length; ) {
+    const { of } = items[at] as { of?: string };
+    const now = recorded.get(of ?? '') ?? own.get(of ?? '');
+    if (!now) return false;
+    for (const is of now) {
+      const item = items[at] as { of?: string; is?: unknown } | undefined;
+      if (item?.of !== of || item?.is !== is) return false;
+      at += 1;
+    }
+    if (items[at]?.of === of) return false;
+  }
+  return true;
 }
 
 /** Standings in which a channel goes on showing what it was sent. */
