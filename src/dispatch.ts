@@ -92,11 +92,12 @@ function carryOut(
     return output.parse((errands as Record<string, AnyHandler>)[name]?.(context, input));
   }
   session.beforeCommand();
+  const { audit } = session.query;
   const command = (commands as Record<string, AnyHandler>)[name];
   const { value, seq } = session.file.change(
     name,
     at,
-    (db) => output.parse(command?.({ db, today: clock.today(), files, step }, input)),
+    (db) => output.parse(command?.({ db, audit, today: clock.today(), files, step }, input)),
     step,
   );
   if (seq !== null) session.changed(seq);

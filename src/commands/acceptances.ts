@@ -1,13 +1,12 @@
 import { Refusal } from '../contract/refusal.ts';
-import { judgeWhole } from '../records/findings.ts';
 import { acceptanceById, insertAcceptance, reopenAcceptance } from '../store/acceptances.ts';
 import type { Commands } from './context.ts';
 
 export const acceptanceCommands = {
-  'audit.accept': ({ db, today }, { fingerprint, reason, reviewOn }) => {
+  'audit.accept': ({ db, audit, today }, { fingerprint, reason, reviewOn }) => {
     if (reviewOn <= today)
       throw new Refusal('BAD_INPUT', `Choose a day of review after today, ${today}.`, 'reviewOn');
-    const finding = judgeWhole(db, db, { day: today, today }).found(fingerprint)?.finding;
+    const finding = audit.on(today, today, db).found(fingerprint)?.finding;
     if (!finding)
       throw new Refusal(
         'STEP_REFUSED',

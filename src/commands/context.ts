@@ -1,5 +1,6 @@
 import type { CommandName, OutputOf, ParsedInputOf } from '../contract/index.ts';
 import type { Step } from '../contract/jobs.ts';
+import type { KeptAudit } from '../records/kept-audit.ts';
 import type { WriteDb } from '../store/connection.ts';
 import type { Staging } from '../store/staging.ts';
 
@@ -18,9 +19,21 @@ export interface LongCommandContext extends CommandContext {
   readonly step: Step;
 }
 
+/** What a command works with whose input names a finding. */
+interface JudgedCommandContext extends CommandContext {
+  /** The audit as it stood before the command. */
+  readonly audit: KeptAudit;
+}
+
+type ContextOf<Input> = 'job' extends keyof Input
+  ? LongCommandContext
+  : 'fingerprint' extends keyof Input
+    ? JudgedCommandContext
+    : CommandContext;
+
 /** Carries out one command inside its transaction: load → rule → write. Throws a Refusal to undo it all. */
 export type CommandHandler<N extends CommandName> = (
-  context: 'job' extends keyof ParsedInputOf<N> ? LongCommandContext : CommandContext,
+  context: ContextOf<ParsedInputOf<N>>,
   input: ParsedInputOf<N>,
 ) => OutputOf<N>;
 

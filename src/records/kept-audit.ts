@@ -4,6 +4,7 @@ import { gatherFacts } from '../rules/audit/gather.ts';
 import { readAuditRows, readLooseNumbers, readLooseTasks } from '../store/audit.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { newestEntry } from '../store/journal.ts';
+import { baseChange } from './audit-base.ts';
 import { judgeWhole } from './findings.ts';
 import { listingsThatDiffer } from './sheets.ts';
 
@@ -21,22 +22,31 @@ const OF_A_WORK = new Set([
   'submission',
   'plan',
 ]);
-/** Tables that every work is judged by; they seldom change. */
-const OF_ALL = new Set(['setting', 'channel', 'number_block', 'range_table', 'print_card', 'print_quote']);
+/** Tables of what works share. */
+const SHARED = new Set(['setting', 'channel', 'number_block', 'print_card', 'print_quote']);
 
 /** How far work has come; may throw to end it. */
 type Step = (done: number, total: number, what: string) => void;
 
 /** What the journal says has changed since an entry. */
 interface Changes {
+  /** Something that nothing narrower can be told of. */
   all: boolean;
+  /** Something that works share. */
+  shared: boolean;
   works: Set<number>;
   numbers: Set<string>;
   tasks: Set<number>;
 }
 
 function changesSince(db: ReadDb, seq: number): Changes {
-  const changes: Changes = { all: false, works: new Set(), numbers: new Set(), tasks: new Set() };
+  const changes: Changes = {
+    all: false,
+    shared: false,
+    works: new Set(),
+    numbers: new Set(),
+    tasks: new Set(),
+  };
   const entries = db.all<{ entity: string; row_key: string; work_id: number | null }>(
     'SELECT entity, row_key, work_id FROM journal WHERE seq > ? ORDER BY seq',
     seq,
@@ -45,7 +55,8 @@ function changesSince(db: ReadDb, seq: number): Changes {
     if (entity === 'number') changes.numbers.add(row_key);
     if (entity === 'task') changes.tasks.add(Number(row_key));
     const homeless = work_id === null && OF_A_WORK.has(entity);
-    if (homeless || OF_ALL.has(entity)) changes.all = true;
+    if (homeless || entity === 'range_table') changes.all = true;
+    else if (SHARED.has(entity)) changes.shared = true;
     else if (work_id !== null) changes.works.add(work_id);
   }
   return changes;
@@ -65,8 +76,8 @@ interface Kept {
 
 /**
  * Keeps the audit of one open file at hand. After a change only the works that the journal names are read and judged
- * anew, with what other works share with them; a change of channels, blocks or settings, or a new day, has everything
- * judged anew.
+ * anew, with what other works share with them; a change of a channel has the works listed there judged anew, and other
+ * blocks, other settings that rules look at and a new day have everything judged anew.
  */
 export class KeptAudit {
   readonly #db: ReadDb;
@@ -109,8 +120,7 @@ export class KeptAudit {
     if (!changes || changes.all || !kept.board.divisible) return this.#whole(seq, today);
     // Should this throw half-way, nothing half-changed may be kept.
     this.#kept = undefined;
-    this.#renew(kept.board, changes);
-    if (!kept.board.divisible) return this.#whole(seq, today);
+    if (!this.#renew(kept.board, changes) || !kept.board.divisible) return this.#whole(seq, today);
     this.#kept = { seq, commits, board: kept.board };
     return kept.board;
   }
@@ -127,10 +137,14 @@ export class KeptAudit {
     return board;
   }
 
-  #renew(board: Board, changes: Changes): void {
+  /** Judges what changed; false where that is everything. */
+  #renew(board: Board, changes: Changes): boolean {
     const db = this.#db;
+    const shared = changes.shared ? baseChange(db, board.base) : undefined;
+    if (shared === null) return false;
+    if (shared) board.share(shared);
     const { base } = board;
-    const works = [...changes.works];
+    const works = [...new Set([...changes.works, ...(shared?.works ?? [])])];
     const numbers = [...changes.numbers];
     const tasks = [...changes.tasks];
     const rows = readAuditRows(db, base.day, works);
@@ -148,5 +162,6 @@ export class KeptAudit {
       base.settings,
     );
     board.change({ works, numbers, tasks }, now);
+    return true;
   }
 }

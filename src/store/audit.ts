@@ -24,11 +24,12 @@ import {
 /** The works whose rows are read; all of them when none are named. */
 type Works = readonly number[] | undefined;
 
-const WORKS = '(SELECT value FROM json_each(?1))';
-const EDITIONS = `(SELECT id FROM edition WHERE work_id IN ${WORKS})`;
-const FORMATS = `(SELECT f.id FROM edition e CROSS JOIN format f ON f.edition_id = e.id WHERE e.work_id IN ${WORKS})`;
+/** The values of a list that is bound as one JSON text. */
+const GIVEN = '(SELECT value FROM json_each(?1))';
+const EDITIONS = `(SELECT id FROM edition WHERE work_id IN ${GIVEN})`;
+const FORMATS = `(SELECT f.id FROM edition e CROSS JOIN format f ON f.edition_id = e.id WHERE e.work_id IN ${GIVEN})`;
 const LISTINGS = `(SELECT l.id FROM edition e CROSS JOIN format f ON f.edition_id = e.id
-  CROSS JOIN listing l ON l.format_id = f.id WHERE e.work_id IN ${WORKS})`;
+  CROSS JOIN listing l ON l.format_id = f.id WHERE e.work_id IN ${GIVEN})`;
 
 /** `WHERE column IN (…)` where works are named, otherwise no condition at all. */
 const within = (works: Works, column: string, ids: string) =>
@@ -67,8 +68,8 @@ const WORK = columns(work, 'id', 'title');
 function readEditions(db: ReadDb, works: Works) {
   const ids = named(works);
   return {
-    works: rows(db, WORK, `FROM work ${within(works, 'id', WORKS)} ORDER BY id`, ...ids),
-    editions: rows(db, MEASURED, `FROM edition ${within(works, 'work_id', WORKS)} ORDER BY id`, ...ids),
+    works: rows(db, WORK, `FROM work ${within(works, 'id', GIVEN)} ORDER BY id`, ...ids),
+    editions: rows(db, MEASURED, `FROM edition ${within(works, 'work_id', GIVEN)} ORDER BY id`, ...ids),
     contributors: rows(
       db,
       CONTRIBUTOR,
@@ -176,7 +177,7 @@ const TASK = columns(
 );
 
 /** Tasks of works, by whatever record of theirs the task names. */
-const TASKS = `(SELECT id FROM task WHERE work_id IN ${WORKS} UNION SELECT id FROM task WHERE edition_id IN ${EDITIONS}
+const TASKS = `(SELECT id FROM task WHERE work_id IN ${GIVEN} UNION SELECT id FROM task WHERE edition_id IN ${EDITIONS}
   UNION SELECT id FROM task WHERE format_id IN ${FORMATS} UNION SELECT id FROM task WHERE listing_id IN ${LISTINGS})`;
 
 /** `day` stands at the place of the given number. */
@@ -200,7 +201,7 @@ export function readLooseNumbers(db: ReadDb, isbns: readonly string[]) {
   return rows(
     db,
     NUMBER,
-    `FROM number WHERE +format_id IS NULL AND isbn13 IN ${WORKS} ORDER BY isbn13`,
+    `FROM number WHERE +format_id IS NULL AND isbn13 IN ${GIVEN} ORDER BY isbn13`,
     JSON.stringify(isbns),
   );
 }
@@ -210,7 +211,7 @@ export function readLooseTasks(db: ReadDb, day: string, ids: readonly number[]) 
   return rows(
     db,
     TASK,
-    `FROM task WHERE id IN ${WORKS} AND +${unended(2)} AND +work_id IS NULL AND +edition_id IS NULL
+    `FROM task WHERE id IN ${GIVEN} AND +${unended(2)} AND +work_id IS NULL AND +edition_id IS NULL
        AND +format_id IS NULL AND +listing_id IS NULL ${DUE}`,
     JSON.stringify(ids),
     day,
@@ -253,4 +254,16 @@ export function readAuditBase(db: ReadDb) {
     channels: rows(db, CHANNEL, 'FROM channel ORDER BY id'),
     printCards: printCards(db),
   };
+}
+
+/** The works of which something is listed on one of some channels. */
+export function worksOnChannels(db: ReadDb, channels: readonly number[]): number[] {
+  if (channels.length === 0) return [];
+  return db
+    .all<{ id: number }>(
+      `SELECT DISTINCT e.work_id AS id FROM listing l JOIN format f ON f.id = l.format_id
+         JOIN edition e ON e.id = f.edition_id WHERE l.channel_id IN ${GIVEN}`,
+      JSON.stringify(channels),
+    )
+    .map(({ id }) => id);
 }

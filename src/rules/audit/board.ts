@@ -67,8 +67,7 @@ export interface Touched {
 
 /** A catalogue on one day, and all that the rules find in it. */
 export class Board {
-  /** What the works share; holds no work itself. */
-  readonly base: Facts;
+  #base: Facts;
   readonly #units = new Map<number, Unit>();
   readonly #numbers = new Map<string, NumberFacts>();
   readonly #tasks = new Map<number, TaskFacts>();
@@ -87,7 +86,7 @@ export class Board {
 
   /** Judges a whole catalogue; `step` hears of its works and may throw to end it. */
   constructor(facts: Facts, step?: (done: number, total: number) => void) {
-    this.base = { ...facts, ...NOTHING };
+    this.#base = { ...facts, ...NOTHING };
     this.#stock = new Stock(facts.blocks);
     this.#hold(facts);
     for (let at = 0; at < facts.works.length; at += WORKS_AT_ONCE) {
@@ -97,6 +96,17 @@ export class Board {
     }
     this.#judge(this.#factsOf([], [...this.#numbers.keys()], [...this.#tasks.keys()]));
     this.#judgeBeyond(true);
+  }
+
+  /** What the works share; holds no work itself. */
+  get base(): Facts {
+    return this.#base;
+  }
+
+  /** Takes channels and print-cost cards that changed; the works they bear on are named to `change` after it. */
+  share({ channels, printCards }: Pick<Facts, 'channels' | 'printCards'>): void {
+    this.#base = { ...this.#base, channels, printCards };
+    this.#whole = undefined;
   }
 
   /** Whether works can be judged one by one: not in a damaged file in which editions replace those of other works. */
@@ -167,18 +177,18 @@ export class Board {
     for (const { rule, place } of OF_STOCK)
       this.#found.put(
         rule.id,
-        rule.count(this.#stock).map((found) => keptOf(rule, place, found, this.base)),
+        rule.count(this.#stock).map((found) => keptOf(rule, place, found, this.#base)),
       );
   }
 
   #judgeKey({ rules, held, said }: Shelf, key: string): void {
     const entries = held.of(key);
     for (const { rule, place } of rules) {
-      const found = rule.judge(entries, this.base);
+      const found = rule.judge(entries, this.#base);
       const where = found.length > 0 || said.has(key) ? `${rule.id} ${key}` : null;
       // Of most keys there is nothing to say, and never was.
       if (where === null) continue;
-      const kept = found.map((one) => keptOf(rule, place, one, this.#around(one, rule, entries)));
+      const kept = found.map((one) => keptOf(rule, place, one, this.#around(one, rule, entries), key));
       this.#found.put(where, kept);
       if (found.length > 0) said.add(key);
     }
@@ -186,7 +196,7 @@ export class Board {
 
   /** The records around what a rule by key found. */
   #around({ workId }: Found, rule: KeyedRule<unknown>, entries: readonly unknown[]): Facts {
-    return workId === null ? { ...this.base, ...rule.beside?.(entries) } : this.#factsOf([workId]);
+    return workId === null ? { ...this.#base, ...rule.beside?.(entries) } : this.#factsOf([workId]);
   }
 
   #factsOf(works: Iterable<number>, numbers: Iterable<string> = [], tasks: Iterable<number> = []): Facts {
@@ -196,7 +206,7 @@ export class Board {
     const loose = [...numbers].flatMap((isbn13) => this.#numbers.get(isbn13) ?? []);
     const ofNone = [...tasks].flatMap((id) => this.#tasks.get(id) ?? []);
     return {
-      ...this.base,
+      ...this.#base,
       works: units.map(({ work }) => work),
       editions,
       formats,

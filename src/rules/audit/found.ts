@@ -10,6 +10,8 @@ export interface Kept {
   finding: Finding;
   rule: number;
   place: string;
+  /** Tells findings of one place apart, where a rule by key made them: the number and the key. */
+  within: string;
 }
 
 /** Where a finding of tasks or of numbers stands among those of its rule; all others stand in the order of works. */
@@ -21,8 +23,8 @@ function placeOf(rule: Rule, found: Found, facts: Facts): string {
   return `${task?.dueOn} ${String(found.taskId).padStart(12, '0')}`;
 }
 
-/** What a rule saw as a whole finding; `facts` hold the records it is about. */
-export function keptOf(rule: Rule, place: number, found: Found, facts: Facts): Kept {
+/** What a rule saw as a whole finding; `facts` hold the records it is about, `key` is what it lay under. */
+export function keptOf(rule: Rule, place: number, found: Found, facts: Facts, key?: string): Kept {
   const { id, severity, mend, source } = rule;
   const finding: Finding = {
     ...found,
@@ -33,7 +35,8 @@ export function keptOf(rule: Rule, place: number, found: Found, facts: Facts): K
     mending: mendingOf(id, found, facts),
     fingerprint: fingerprintOf(rule, found, facts),
   };
-  return { finding, rule: place, place: placeOf(rule, found, facts) };
+  const within = key === undefined ? '' : `${found.isbn13 ?? ''} ${key}`;
+  return { finding, rule: place, place: placeOf(rule, found, facts), within };
 }
 
 /** Puts works in their order; a finding about no work comes first. */
@@ -82,7 +85,12 @@ export class Findings {
     const rules = [...byRule].sort(([a], [b]) => a - b).map(([, found]) => found);
     const sorted = rules.flatMap((found) =>
       found
-        .sort((a, b) => byCode(a.place, b.place) || works(a.finding.workId, b.finding.workId))
+        .sort(
+          (a, b) =>
+            byCode(a.place, b.place) ||
+            works(a.finding.workId, b.finding.workId) ||
+            byCode(a.within, b.within),
+        )
         .map(({ finding }) => finding),
     );
     this.#inOrder = SEVERITIES.flatMap((severity) =>
