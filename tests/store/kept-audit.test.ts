@@ -57,6 +57,62 @@ describe('the audit that is kept', () => {
   });
 });
 
+describe('what works share', () => {
+  /** A demo catalogue, and the audit that is kept of it. */
+  function opened() {
+    const catalogue = openTestCatalogue('2026-11-25');
+    catalogue.call('catalogue.demo', {});
+    const raw = new Database(catalogue.file, { readonly: true });
+    const db = wrap(raw);
+    const kept = new KeptAudit(db);
+    const close = () => {
+      raw.close();
+      catalogue.close();
+    };
+    const board = () => kept.on('2026-11-25', '2026-11-25', db);
+    const anew = () => new KeptAudit(db).on('2026-11-25', '2026-11-25', db);
+    return { ...catalogue, close, board, anew };
+  }
+
+  test('is judged anew by the works listed on a channel that changed, and says what a run over everything says', () => {
+    const { call, board, anew, close } = opened();
+    const before = board();
+    const { channels } = call('channels.list', {});
+    expect(channels.length).toBeGreaterThan(2);
+    let found = 0;
+    for (const { id } of channels) {
+      call('channels.update', { id, subjectLimit: 1, kind: 'print' });
+      expect(board().findings).toEqual(anew().findings);
+      found = Math.max(found, board().findings.length);
+      call('channels.update', { id, subjectLimit: null, kind: 'any' });
+      expect(board().findings).toEqual(anew().findings);
+    }
+    expect(found).toBeGreaterThan(0);
+    call('channels.create', { name: 'Lamplight Books' });
+    expect(board().findings).toEqual(anew().findings);
+    expect(board().facts.channels).toEqual(anew().facts.channels);
+    expect(board()).toBe(before);
+    close();
+  });
+
+  test('judges nothing anew for settings that no rule looks at, and everything for others and for blocks', () => {
+    const { call, board, anew, close } = opened();
+    const before = board();
+    call('settings.update', { catalogueName: 'The Halyard list', lengthUnit: 'in' });
+    expect(board()).toBe(before);
+    expect(board().findings).toEqual(anew().findings);
+    call('settings.update', { imprint: 'Fen Voices' });
+    const after = board();
+    expect(after).not.toBe(before);
+    expect(after.findings.map(({ rule }) => rule)).toContain('imprint-differs');
+    expect(after.findings).toEqual(anew().findings);
+    call('blocks.add', { prefix: '979-8-88500' });
+    expect(board()).not.toBe(after);
+    expect(board().numbers).toEqual(anew().numbers);
+    close();
+  });
+});
+
 test('a run over everything tells how far it is, finds the same, and can be called off', () => {
   const catalogue = openTestCatalogue('2026-11-25');
   catalogue.call('catalogue.demo', {});

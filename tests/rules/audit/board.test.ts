@@ -87,6 +87,11 @@ const MOVES: Record<string, Move> = {
     });
     marks.numbers.add(isbn(n));
   },
+  block: (c, dice, marks) => {
+    const number = pick(dice, c.numbers);
+    number.blockId = number.blockId === 1 ? 2 : 1;
+    touchNumber(c, marks, number);
+  },
   early: (c, dice, marks) => {
     const number = pick(dice, c.numbers);
     number.assignedOn = pick(dice, ['1999-01-02', '1998-03-04', '2019-01-15', '2026-11-20']);
