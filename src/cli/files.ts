@@ -1,4 +1,4 @@
-import { appendFileSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { PART_BYTES } from '../contract/files.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -26,20 +26,19 @@ export function putFile({ call }: Catalogue, path: string): string {
   return file;
 }
 
-/** Writes a file that the catalogue has made to a place of the user's. */
+/** Writes a file that the catalogue has made to a place of the user's, which holds it whole or stays as it was. */
 export function fetchFile({ call }: Catalogue, file: string, path: string): void {
+  const part = `${path}.part`;
   try {
-    writeFileSync(path, '');
-  } catch (error) {
-    throw trouble(path, error, 'written');
-  }
-  for (let from: number | null = 0; from !== null; ) {
-    const answer: { part: string; next: number | null } = call('files.get', { file, from });
-    try {
-      appendFileSync(path, Buffer.from(answer.part, 'base64'));
-    } catch (error) {
-      throw trouble(path, error, 'written');
+    writeFileSync(part, '');
+    for (let from: number | null = 0; from !== null; ) {
+      const answer: { part: string; next: number | null } = call('files.get', { file, from });
+      appendFileSync(part, Buffer.from(answer.part, 'base64'));
+      from = answer.next;
     }
-    from = answer.next;
+    renameSync(part, path);
+  } catch (error) {
+    rmSync(part, { force: true });
+    throw error instanceof Failure ? error : trouble(path, error, 'written');
   }
 }

@@ -4,6 +4,7 @@ import {
   closeSync,
   mkdtempSync,
   openSync,
+  readdirSync,
   readFileSync,
   readSync,
   rmSync,
@@ -27,6 +28,41 @@ export interface Sink {
 /** Pieces are gathered to this many characters before they are written. */
 const GATHER = 256 * 1024;
 
+const FOLDER = 'edition-ledger-files-';
+const DAY_MS = 86_400_000;
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code !== 'ESRCH';
+  }
+}
+
+/**
+ * Throws away what programs have left that were ended in the midst of their work: folders of processes that are gone,
+ * untouched for a day, since a process elsewhere may share the folder of temporary files and not be seen from here.
+ */
+function sweep(parent: string): void {
+  for (const name of readdirSync(parent)) {
+    const owner = new RegExp(`^${FOLDER}(\\d+)-`).exec(name)?.[1];
+    if (owner === undefined || isRunning(Number(owner))) continue;
+    const path = join(parent, name);
+    try {
+      if (Date.now() - statSync(path).mtimeMs > DAY_MS) rmSync(path, { recursive: true, force: true });
+    } catch {
+      // Somebody else's folder, or gone by now: none of it keeps the work from going on.
+    }
+  }
+}
+
+/** A folder of this process's own. */
+function newFolder(): string {
+  sweep(tmpdir());
+  return mkdtempSync(join(tmpdir(), `${FOLDER}${process.pid}-`));
+}
+
 /** Files on their way in or out of the catalogue, in a folder of their own that goes when the catalogue is closed. */
 export class Staging {
   #folder: string | undefined;
@@ -34,7 +70,7 @@ export class Staging {
 
   /** Begins an empty file under this name; answers its id. */
   begin(name: string): string {
-    this.#folder ??= mkdtempSync(join(tmpdir(), 'edition-ledger-files-'));
+    this.#folder ??= newFolder();
     const [oldest] = this.#names.keys();
     if (this.#names.size >= MOST_FILES && oldest !== undefined) this.drop(oldest);
     const id = randomBytes(16).toString('hex');

@@ -1,7 +1,8 @@
+import { spawn } from 'node:child_process';
 import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
-import { here, newFile } from './cli.ts';
+import { BIN, here, newFile } from './cli.ts';
 
 test('a catalogue goes out as a table and comes back without a change', async () => {
   const file = newFile();
@@ -101,4 +102,23 @@ test('a report of a channel is set against the record, and kept once its rows ca
   expect(kept.out).toContain('new, only there: A Stranger is listed at Nettlewick Bookshop');
   const again = await here(file, [...input, ...channel, '--good-rows-only', '--dry-run']);
   expect(again.out).toContain('told before, only there');
+});
+
+test('work that is ended from the keyboard is told of until then, and leaves the catalogue as it was', async () => {
+  const file = newFile();
+  const sheet = join(dirname(file), 'long.csv');
+  const rows = Array.from({ length: 40_000 }, (_, at) => `Long Winter ${at},Person ${at % 90},Paperback`);
+  writeFileSync(sheet, ['Title,Author,Form', ...rows].join('\n'));
+  await here(file, ['call', 'settings.get']);
+  const child = spawn(process.execPath, [BIN, 'import', sheet, '--catalogue', file]);
+  const ended = new Promise((resolve) => child.on('close', (code, signal) => resolve(signal ?? code)));
+  const told = await new Promise<string>((resolve) => {
+    child.stderr.on('data', (part: Buffer) => resolve(part.toString()));
+  });
+  expect(told).toMatch(/^[\d,]+( of 40,000)? (rows|works) \w+/);
+  child.kill('SIGINT');
+  expect(['SIGINT', 2]).toContain(await ended);
+  expect(await here(file, ['check'])).toMatchObject({ code: 0 });
+  const works = await here(file, ['call', 'works.list']);
+  expect(JSON.parse(works.out).works).toEqual([]);
 });
