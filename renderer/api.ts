@@ -29,22 +29,25 @@ export function makeQueryClient(): QueryClient {
 }
 
 /** `keep` shows the former answer while a list is asked again under other terms; never use it for one record. */
-export interface QueryOptions {
+export interface QueryOptions<N extends OperationName = OperationName> {
   enabled?: boolean;
   keep?: boolean;
+  /** Asks again after so many milliseconds; false for no more. */
+  again?: (data: OutputOf<N> | undefined) => number | false;
 }
 
 /** The answer of one query, kept and asked again whenever the catalogue changes. */
 export function useQueryOf<N extends OperationName>(
   name: N,
   input: InputOf<N>,
-  options: QueryOptions = {},
+  options: QueryOptions<N> = {},
 ): UseQueryResult<OutputOf<N>, CallRefused> {
   return useQuery<OutputOf<N>, CallRefused>({
     queryKey: [name, input],
     queryFn: () => call(name, input),
     enabled: options.enabled ?? true,
     ...(options.keep ? { placeholderData: keepPreviousData } : {}),
+    ...(options.again ? { refetchInterval: ({ state }) => options.again?.(state.data) ?? false } : {}),
   });
 }
 

@@ -42,6 +42,11 @@ export interface App {
   read(name: string, input: unknown, follower?: Follower): Promise<Answer<unknown>>;
   /** Calls back after every command that changed something, with the journal's newest sequence number. */
   onChange(listener: (seq: number) => void): () => void;
+  /**
+   * Works today's audit out by one small part, where it is not at hand; true when nothing is left to do. Whoever has
+   * time between calls calls it again and again, so that nobody has to wait for the whole.
+   */
+  advance(): boolean;
   close(): void;
 }
 
@@ -153,20 +158,27 @@ function beside(options: OpenOptions, closing: AbortSignal): Pick<Session, 'log'
   return { log: options.log ?? null, reader: { ...USUAL_READER, ...options.reader }, closing };
 }
 
+function backUp(options: OpenOptions, file: CatalogueFile, at: string, warnings: string[]): DailyBackup {
+  return backUpToday(file, at, { ...USUAL_BACKUP, ...options.backup }, (trouble) =>
+    noteOnce(warnings, trouble),
+  );
+}
+
+/** The open file, and what is kept beside it as long as it is open. */
+function openParts(options: OpenOptions, clock: Clock) {
+  const at = clock.now().toISOString();
+  const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at });
+  adoptRangeTable(file.read);
+  const warnings = warningsOf(file, clock);
+  const backup = backUp(options, file, at, warnings);
+  return { file, past: pastDays(file), audit: new KeptAudit(file.read), warnings, backup };
+}
+
 /** Opens a catalogue. Throws a Refusal when the file cannot be used. */
 export function openApp(options: OpenOptions): App {
   const now = options.now ?? (() => new Date());
   const clock: Clock = { now, today: options.today ?? (() => localDay(now())) };
-  const backUp = (file: CatalogueFile, at: string, warnings: string[]): DailyBackup =>
-    backUpToday(file, at, { ...USUAL_BACKUP, ...options.backup }, (trouble) => noteOnce(warnings, trouble));
-  const open = () => {
-    const at = now().toISOString();
-    const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at });
-    adoptRangeTable(file.read);
-    const warnings = warningsOf(file, clock);
-    const backup = backUp(file, at, warnings);
-    return { file, past: pastDays(file), audit: new KeptAudit(file.read), warnings, backup };
-  };
+  const open = () => openParts(options, clock);
   const opened = open();
   const listeners = new Set<(seq: number) => void>();
   const close = () => {
@@ -190,7 +202,7 @@ export function openApp(options: OpenOptions): App {
     },
     beforeCommand: onceADay(now, (at) => {
       opened.backup.end();
-      opened.backup = backUp(opened.file, at, opened.warnings);
+      opened.backup = backUp(options, opened.file, at, opened.warnings);
     }),
     exchange: ({ to }) => {
       const path = opened.file.file;
@@ -211,6 +223,7 @@ export function openApp(options: OpenOptions): App {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    advance: () => opened.audit.advance(clock.today()),
     close: () => {
       closing.abort();
       files.close();

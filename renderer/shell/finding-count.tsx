@@ -1,11 +1,11 @@
-import { useQueryOf } from '../api.ts';
 import { useAsOf } from '../location.ts';
 import { SHAPES, Shape } from '../ui/standing-shapes.tsx';
+import { useAuditCounts } from './use-audit-counts.ts';
 
 /** How many findings are open, beside the name of the Audit screen; what must be fixed shows as a full triangle. */
 export function FindingCount() {
   const { asOf } = useAsOf();
-  const counts = useQueryOf('audit.count', { asOf }, { keep: true }).data;
+  const { counts } = useAuditCounts(asOf);
   if (!counts) return null;
   const open = counts['must fix'] + counts['should fix'] + counts.note;
   if (open === 0) return null;

@@ -140,12 +140,29 @@ export const auditRules = operation({
   errors: [],
 });
 
+const findingCounts = z.object({
+  'must fix': z.int(),
+  'should fix': z.int(),
+  note: z.int(),
+  accepted: z.int(),
+});
+
 export const countFindings = operation({
   name: 'audit.count',
   kind: 'query',
   summary: 'How many findings there are of each gravity, and how many more are accepted.',
   input: z.object({ asOf }),
-  output: z.object({ 'must fix': z.int(), 'should fix': z.int(), note: z.int(), accepted: z.int() }),
+  output: findingCounts,
+  errors: [],
+});
+
+export const auditProgress = operation({
+  name: 'audit.progress',
+  kind: 'query',
+  summary:
+    'The count of findings of today where it is at hand, otherwise how many works are judged so far: the window has them judged between other calls, and everything else that asks for the audit waits for the whole.',
+  input: z.object({}),
+  output: z.object({ counts: findingCounts.nullable(), done: z.int(), total: z.int() }),
   errors: [],
 });
 

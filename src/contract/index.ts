@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import {
   acceptFinding,
   auditAgain,
+  auditProgress,
   auditReport,
   auditRules,
   auditText,
@@ -215,6 +216,7 @@ const all = [
   countFindings,
   auditReport,
   auditAgain,
+  auditProgress,
   acceptFinding,
   reopenFinding,
   listBackups,

@@ -17,6 +17,11 @@ function judged(context: QueryContext, asOf: string | undefined) {
   return { day, board, acceptances: acceptancesOn(context.db, day) };
 }
 
+function counted(context: QueryContext, asOf: string | undefined) {
+  const { board, acceptances } = judged(context, asOf);
+  return countOpen(board, acceptances);
+}
+
 function run(context: QueryContext, asOf: string | undefined): Audit {
   const { day, board, acceptances } = judged(context, asOf);
   const { findings, accepted } = withAcceptances(board.findings, acceptances);
@@ -57,9 +62,11 @@ export const auditQueries = {
     };
   },
 
-  'audit.count': (context, { asOf }) => {
-    const { board, acceptances } = judged(context, asOf);
-    return countOpen(board, acceptances);
+  'audit.count': (context, { asOf }) => counted(context, asOf),
+
+  'audit.progress': (context) => {
+    const { ready, ...how } = context.audit.progress(context.today);
+    return { counts: ready ? counted(context, undefined) : null, ...how };
   },
 
   'audit.again': ({ audit, today, step }) => {
@@ -87,5 +94,11 @@ export const auditQueries = {
     })),
   }),
 } satisfies Queries<
-  'audit.report' | 'audit.run' | 'audit.text' | 'audit.count' | 'audit.again' | 'audit.rules'
+  | 'audit.report'
+  | 'audit.run'
+  | 'audit.text'
+  | 'audit.count'
+  | 'audit.progress'
+  | 'audit.again'
+  | 'audit.rules'
 >;

@@ -1,8 +1,9 @@
 import type { AcceptedFinding, Finding } from '../contract/audit.ts';
-import { Board } from '../rules/audit/board.ts';
+import { Board, type Touched } from '../rules/audit/board.ts';
+import type { Facts } from '../rules/audit/facts.ts';
 import { gatherFacts } from '../rules/audit/gather.ts';
 import type { Acceptance } from '../store/acceptances.ts';
-import { readAuditBase, readAuditRows } from '../store/audit.ts';
+import { readAuditBase, readAuditRows, readLooseNumbers, readLooseTasks } from '../store/audit.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { readSettings } from '../store/settings.ts';
 import { listingsThatDiffer } from './sheets.ts';
@@ -20,6 +21,30 @@ export function judgeWhole(
   const rows = { ...readAuditBase(db), ...readAuditRows(db, days.day) };
   const differences = listingsThatDiffer(db, days.day);
   return new Board(gatherFacts({ ...rows, differences }, days, readSettings(current)), step);
+}
+
+/** What is recorded now of some works, and of numbers and tasks of none, with the same shared records as `base` has. */
+export function factsOf(db: ReadDb, base: Facts, { works, numbers, tasks }: Touched): Facts {
+  const { day } = base;
+  const rows = readAuditRows(db, day, works);
+  return gatherFacts(
+    {
+      // The same blocks, channels and cards as everywhere else, since the rules tell them apart by themselves.
+      ...base,
+      ...rows,
+      differences: listingsThatDiffer(db, day, works),
+      numbers: [...rows.numbers, ...readLooseNumbers(db, numbers)],
+      tasks: [...rows.tasks, ...readLooseTasks(db, day, tasks)],
+    },
+    { day, today: day },
+    base.settings,
+  );
+}
+
+/** A board of today that holds no work yet. */
+export function emptyBoard(db: ReadDb, day: string): Board {
+  const rows = { ...readAuditBase(db), ...readAuditRows(db, day, []), differences: [] };
+  return new Board(gatherFacts(rows, { day, today: day }, readSettings(db)));
 }
 
 /** The findings that are open, and those that somebody accepted. */

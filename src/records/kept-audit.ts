@@ -1,12 +1,10 @@
 import type { Finding } from '../contract/audit.ts';
 import type { Board } from '../rules/audit/board.ts';
-import { gatherFacts } from '../rules/audit/gather.ts';
-import { readAuditRows, readLooseNumbers, readLooseTasks } from '../store/audit.ts';
 import type { ReadDb } from '../store/connection.ts';
 import { newestEntry } from '../store/journal.ts';
 import { baseChange } from './audit-base.ts';
-import { judgeWhole } from './findings.ts';
-import { listingsThatDiffer } from './sheets.ts';
+import { factsOf, judgeWhole } from './findings.ts';
+import { GrowingAudit } from './growing-audit.ts';
 
 /** Tables of which every row belongs to a work. */
 const OF_A_WORK = new Set([
@@ -74,6 +72,11 @@ interface Kept {
   board: Board;
 }
 
+/** As many works as are judged anew within a moment. */
+const A_MOMENT = 500;
+/** Entries of the journal beyond which they are not gone through to see what they touch. */
+const MANY_ENTRIES = 20_000;
+
 /**
  * Keeps the audit of one open file at hand. After a change only the works that the journal names are read and judged
  * anew, with what other works share with them; a change of a channel has the works listed there judged anew, and other
@@ -82,6 +85,7 @@ interface Kept {
 export class KeptAudit {
   readonly #db: ReadDb;
   #kept: Kept | undefined;
+  #growing: GrowingAudit | undefined;
   /** The last past days asked for: what was found, and at which entry of the journal. */
   readonly #past = new Map<string, { seq: number; board: Board }>();
 
@@ -108,6 +112,43 @@ export class KeptAudit {
     const seq = newestEntry(this.#db);
     const before = this.#upToDate(seq, today).findings;
     return { board: this.#whole(seq, today, step), before };
+  }
+
+  /**
+   * Works today's audit out by one small part where it is not at hand, so that other calls are answered between two;
+   * true when nothing is left to do.
+   */
+  advance(today: string): boolean {
+    if (this.#atHand(today)) {
+      this.#growing = undefined;
+      return true;
+    }
+    if (this.#growing?.day !== today)
+      this.#growing = new GrowingAudit(this.#db, today, commitsSeen(this.#db));
+    if (!this.#growing.next()) return false;
+    const { seq, commits, board } = this.#growing;
+    this.#growing = undefined;
+    this.#kept = { seq, commits, board };
+    return this.#atHand(today);
+  }
+
+  /** Whether today's audit is at hand, and how many works are judged if not. */
+  progress(today: string): { ready: boolean; done: number; total: number } {
+    if (this.#atHand(today)) return { ready: true, done: 0, total: 0 };
+    return { ready: false, done: this.#growing?.done ?? 0, total: this.#growing?.total ?? 0 };
+  }
+
+  /** Whether what is kept needs at most a moment to be brought up to date. */
+  #atHand(today: string): boolean {
+    const kept = this.#kept;
+    if (kept?.board.base.day !== today) return false;
+    const seq = newestEntry(this.#db);
+    if (kept.seq === seq) return kept.commits === commitsSeen(this.#db);
+    if (seq - kept.seq > MANY_ENTRIES || !kept.board.divisible) return false;
+    const { all, shared, works } = changesSince(this.#db, kept.seq);
+    if (all || works.size > A_MOMENT) return false;
+    const alike = shared ? baseChange(this.#db, kept.board.base) : undefined;
+    return alike !== null && (alike?.works.length ?? 0) <= A_MOMENT;
   }
 
   #upToDate(seq: number, today: string): Board {
@@ -143,25 +184,12 @@ export class KeptAudit {
     const shared = changes.shared ? baseChange(db, board.base) : undefined;
     if (shared === null) return false;
     if (shared) board.share(shared);
-    const { base } = board;
-    const works = [...new Set([...changes.works, ...(shared?.works ?? [])])];
-    const numbers = [...changes.numbers];
-    const tasks = [...changes.tasks];
-    const rows = readAuditRows(db, base.day, works);
-    const differences = listingsThatDiffer(db, base.day, works);
-    const now = gatherFacts(
-      {
-        // The same blocks, channels and cards as everywhere else, since the rules tell them apart by themselves.
-        ...base,
-        ...rows,
-        differences,
-        numbers: [...rows.numbers, ...readLooseNumbers(db, numbers)],
-        tasks: [...rows.tasks, ...readLooseTasks(db, base.day, tasks)],
-      },
-      { day: base.day, today: base.day },
-      base.settings,
-    );
-    board.change({ works, numbers, tasks }, now);
+    const touched = {
+      works: [...new Set([...changes.works, ...(shared?.works ?? [])])],
+      numbers: [...changes.numbers],
+      tasks: [...changes.tasks],
+    };
+    board.change(touched, factsOf(db, board.base, touched));
     return true;
   }
 }

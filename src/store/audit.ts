@@ -196,6 +196,18 @@ function readAgenda(db: ReadDb, day: string, works: Works) {
   };
 }
 
+/** All works, and the numbers and tasks that belong to none. */
+export function auditedIds(db: ReadDb): { works: number[]; numbers: string[]; tasks: number[] } {
+  const column = <T>(sql: string) => db.all<{ id: T }>(sql).map(({ id }) => id);
+  return {
+    works: column<number>('SELECT id FROM work ORDER BY id'),
+    numbers: column<string>('SELECT isbn13 AS id FROM number WHERE format_id IS NULL'),
+    tasks: column<number>(
+      'SELECT id FROM task WHERE work_id IS NULL AND edition_id IS NULL AND format_id IS NULL AND listing_id IS NULL',
+    ),
+  };
+}
+
 /** The rows of some numbers that no format carries. */
 export function readLooseNumbers(db: ReadDb, isbns: readonly string[]) {
   return rows(

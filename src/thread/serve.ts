@@ -50,6 +50,27 @@ function answerOn(line: ClientLine, app: App, id: number, name: string, input: u
 }
 
 /**
+ * Works today's audit out part by part while nobody calls; `begin` is to be called whenever it may have become out of
+ * date, by a change or by a new day. Should it fail, whoever asks for the audit hears why.
+ */
+function auditBetweenCalls(app: App): { begin(): void; end(): void } {
+  let next: NodeJS.Immediate | undefined;
+  const part = () => {
+    next = undefined;
+    try {
+      if (!app.advance()) next = setImmediate(part);
+    } catch (thrown) {
+      console.error('The audit could not be worked out between calls.', thrown);
+    }
+  };
+  const begin = () => {
+    next ??= setImmediate(part);
+  };
+  begin();
+  return { begin, end: () => clearImmediate(next) };
+}
+
+/**
  * Opens the catalogue and answers calls one after the other until it is told to close; only readings of files, which
  * have threads of their own, are answered as they come. Runs inside the store's own thread; `open` is `openApp`. A
  * refusal while opening is posted instead; the client ends the thread then, as it does after 'closed', so that no
@@ -64,8 +85,10 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
     return;
   }
   app.onChange((seq) => line.post({ kind: 'changed', topic: 'changed', seq }));
+  const audit = auditBetweenCalls(app);
   const close = () => {
     try {
+      audit.end();
       app.close();
     } finally {
       line.post({ kind: 'closed' });
@@ -80,6 +103,7 @@ export function serveStore(line: ClientLine, options: unknown, open: (options: O
     if (message.data.kind === 'close') return close();
     const { id, name, input } = message.data;
     answerOn(line, app, id, name, input);
+    audit.begin();
   });
   line.post({ kind: 'open' });
 }

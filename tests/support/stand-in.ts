@@ -40,6 +40,7 @@ function standIn(file: string): App {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
+    advance: () => true,
     close() {},
   };
 }

@@ -1,6 +1,7 @@
 import { useQueryOf } from '../../api.ts';
 import { formatDay } from '../../lib/dates.ts';
 import { useAsOf } from '../../location.ts';
+import { useAuditCounts } from '../../shell/use-audit-counts.ts';
 import { EmptyState, Notice, PageHeader, Refused, Section } from '../../ui/index.ts';
 import { HelpLink } from '../help/help-link.tsx';
 import { Accepted } from './accepted.tsx';
@@ -19,7 +20,9 @@ import './audit.css';
 /** The Audit screen: what stands where, and what is wrong, today or on a past day. */
 export default function AuditScreen() {
   const { asOf } = useAsOf();
-  const run = useQueryOf('audit.run', { asOf }, { keep: true });
+  const { counts, done, total, error } = useAuditCounts(asOf);
+  // Asked for before it is at hand, the audit of a large catalogue would keep everything else waiting.
+  const run = useQueryOf('audit.run', { asOf }, { keep: true, enabled: counts !== null });
   return (
     <>
       <PageHeader
@@ -27,8 +30,13 @@ export default function AuditScreen() {
         lede={run.data ? <Summary audit={run.data} /> : undefined}
         actions={<Exports asOf={asOf} />}
       />
-      <Refused refusal={run.error} />
-      {run.isPending ? <p className="waiting">Going through the catalogue…</p> : null}
+      <Refused refusal={run.error ?? error} />
+      {run.isPending ? (
+        <p className="waiting">
+          Going through the catalogue…
+          {total > 0 ? ` ${done.toLocaleString()} of ${total.toLocaleString()} works so far.` : ''}
+        </p>
+      ) : null}
       {run.data ? <Report audit={run.data} /> : null}
     </>
   );

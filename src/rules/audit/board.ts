@@ -114,6 +114,17 @@ export class Board {
     return this.#leaving === 0;
   }
 
+  /** Takes further works in, and numbers and tasks of none, and judges each by itself; `settle` judges what lies beyond. */
+  add(facts: Facts): void {
+    this.#hold(facts);
+    this.#judge(facts);
+  }
+
+  settle(): void {
+    this.#judgeBeyond(true);
+    this.#whole = undefined;
+  }
+
   /** Puts what is recorded now of all that was touched in place of what was, and judges it and what it bears on. */
   change({ works, numbers, tasks }: Touched, now: Facts): void {
     const before = this.#factsOf(works, numbers, tasks);
