@@ -30,6 +30,7 @@ describe('an ONIX message of several products', () => {
         ],
       },
     ]);
+    expect(preview.rows.flatMap(({ notes }) => notes)).toEqual([]);
     expect(preview.rows.map(({ edition, state }) => [edition, state])).toEqual([
       ['n1.1', 'new'],
       ['n1.2', 'new'],
@@ -48,6 +49,15 @@ describe('an ONIX message of several products', () => {
     ]);
     expect(second?.contributors).toEqual([{ role: 'A01', name: 'Maren Oskarsdal' }]);
     expect(second?.formats[0]?.prices).toEqual([{ currency: 'GBP', amountMinor: 999, tax: 'including' }]);
+  });
+
+  it('says of a price which currency it is not, or that it names none', () => {
+    const noted = (message: string) => look(message).rows[0]?.notes;
+    const bare = SEED_MESSAGE.replace('<DefaultCurrencyCode>GBP</DefaultCurrencyCode>', '');
+    expect(noted(bare)).toEqual(['The price of 9.99 names no currency and is kept beside.']);
+    expect(noted(SEED_MESSAGE.replaceAll('9.99', '9.999'))).toEqual([
+      'The price of 9.999 GBP is no amount of that currency and is kept beside.',
+    ]);
   });
 
   it('goes where the user wants it', () => {

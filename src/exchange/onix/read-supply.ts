@@ -97,11 +97,15 @@ export function readSupply(to: Reading, supplies: readonly Element[]): void {
   for (const supply of supplies)
     for (const detail of all(supply, 'SupplyDetail'))
       for (const price of all(detail, 'Price')) {
-        const code = text(price, 'CurrencyCode');
-        if (!currencies.includes(code) && RETAIL[text(price, 'PriceType')] && text(price, 'PriceAmount'))
-          to.product.notes.push(
-            `The price of ${text(price, 'PriceAmount')} ${code} is no amount of that currency and is kept beside.`,
-          );
+        const code = text(price, 'CurrencyCode') || (to.house.currency ?? '');
+        if (currencies.includes(code) || !RETAIL[text(price, 'PriceType')] || !text(price, 'PriceAmount'))
+          continue;
+        const amount = `The price of ${text(price, 'PriceAmount')}`;
+        to.product.notes.push(
+          code === ''
+            ? `${amount} names no currency and is kept beside.`
+            : `${amount} ${code} is no amount of that currency and is kept beside.`,
+        );
       }
   if (isOwnForm(to, supplies, prices)) return;
   for (const supply of supplies) {

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { OnixRow } from '../../../../src/contract/onix.ts';
 import { Button } from '../../../ui/index.ts';
 import { ProductRow } from './product-row.tsx';
@@ -29,7 +29,15 @@ export function PreviewList({ preview, taken, disabled, onTake, onPlace }: Previ
       onPlace={(place) => onPlace(row, place)}
     />
   );
-  const refused = preview.rows.filter((row) => row.state === 'refused');
+  const placed = useMemo(
+    () => Map.groupBy(preview.rows, (row) => (row.state === 'refused' ? '' : `${row.work}/${row.edition}`)),
+    [preview],
+  );
+  const rowsOf = (work: string, edition: string) => placed.get(`${work}/${edition}`) ?? [];
+  // Two works may have one title, as two books of different people do.
+  const nameOf = ({ key, title, editions }: Preview['works'][number]) =>
+    `${title}, from row ${editions.flatMap((edition) => rowsOf(key, edition.key))[0]?.row ?? 0}`;
+  const refused = placed.get('') ?? [];
   const more = preview.works.length - shown;
   return (
     <>
@@ -40,7 +48,7 @@ export function PreviewList({ preview, taken, disabled, onTake, onPlace }: Previ
         </section>
       ) : null}
       {preview.works.slice(0, shown).map((work) => (
-        <section key={work.key} aria-label={work.title} className="onix-work">
+        <section key={work.key} aria-label={nameOf(work)} className="onix-work">
           <h3>
             {work.title} <small>{work.id === null ? 'a new work' : 'in the catalogue'}</small>
           </h3>
@@ -55,13 +63,7 @@ export function PreviewList({ preview, taken, disabled, onTake, onPlace }: Previ
                     : ''}
                 </small>
               </h4>
-              <ul className="onix-products">
-                {preview.rows
-                  .filter(
-                    (row) => row.state !== 'refused' && row.edition === edition.key && row.work === work.key,
-                  )
-                  .map(product)}
-              </ul>
+              <ul className="onix-products">{rowsOf(work.key, edition.key).map(product)}</ul>
             </div>
           ))}
         </section>

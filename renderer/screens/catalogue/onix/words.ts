@@ -53,9 +53,7 @@ export function takenInWords(told: OutputOf<'onix.import'>): string {
 
 /** Places a product can go to: the editions of the preview, a new edition of one of its works, or a work of its own. */
 export function placesFor(row: OnixRow, works: readonly PlannedWork[]) {
-  const own = works.find((work) => work.key === row.work);
-  const near = works.filter((work) => work === own || work.id !== null || sameLetter(work, row)).slice(0, 40);
-  const choices = near.flatMap((work) => [
+  const choices = nearTo(row, works).flatMap((work) => [
     ...work.editions.map((edition) => ({
       value: `${work.key}/${edition.key}`,
       label: `${edition.label}${edition.id === null ? ' (new)' : ''}`,
@@ -67,14 +65,24 @@ export function placesFor(row: OnixRow, works: readonly PlannedWork[]) {
       group: work.title,
     },
   ]);
-  const here = `${row.work}/${row.edition}`;
   const others = choices.filter(
     (choice, index) => choices.findIndex((c) => c.value === choice.value) === index,
   );
-  return [
-    ...others,
-    { value: `x${row.row}/x${row.row}`, label: 'A work of its own', group: undefined },
-  ].filter((choice, _, all) => choice.value !== here || all.indexOf(choice) >= 0);
+  return [...others, { value: `x${row.row}/x${row.row}`, label: 'A work of its own', group: undefined }];
+}
+
+/** Works offered beside a product's own. */
+const MOST_NEAR = 40;
+
+/** The work a product goes to, and those that it may belong to, in the order of the message. */
+function nearTo(row: OnixRow, works: readonly PlannedWork[]): PlannedWork[] {
+  const own = works.filter((work) => work.key === row.work);
+  const others: PlannedWork[] = [];
+  for (const work of works) {
+    if (others.length === MOST_NEAR) break;
+    if (work.key !== row.work && (work.id !== null || sameLetter(work, row))) others.push(work);
+  }
+  return [...own, ...others];
 }
 
 const sameLetter = (work: PlannedWork, row: OnixRow) =>
