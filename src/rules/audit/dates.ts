@@ -244,12 +244,14 @@ export const dateRules: readonly Rule[] = [
     severity: 'should fix',
     mend: 'The listing stands where this step left it although the day has not come; check the day with the channel.',
     source: OURS,
-    find: (facts) =>
-      each(facts.listings, ofListing, (listing) => {
-        const step = listing.steps.find(({ onDate }) => onDate > facts.day);
+    find: ({ listings, day }) => {
+      const isToCome = ({ onDate }: { onDate: string }) => onDate > day;
+      return each(listings, ofListing, (listing) => {
+        const step = listing.steps.find(isToCome);
         return step
           ? `${listing.label} moved to '${step.toStanding}' on ${step.onDate}, a day still to come.`
           : null;
-      }),
+      });
+    },
   },
 ];

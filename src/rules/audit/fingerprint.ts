@@ -12,9 +12,9 @@ const LENGTH = 32;
  * that was accepted comes back under another fingerprint once one of these has changed.
  */
 export function fingerprintOf(rule: Rule, found: Found, facts: Facts): string {
-  const { formats, listings } = indexOf(facts);
-  const format = formats.get(found.formatId ?? 0);
-  const listing = listings.get(found.listingId ?? 0);
+  const index = indexOf(facts);
+  const format = found.formatId === null ? undefined : index.formats.get(found.formatId);
+  const listing = found.listingId === null ? undefined : index.listings.get(found.listingId);
   const basis = [
     rule.id,
     rule.sentence,

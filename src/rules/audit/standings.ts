@@ -9,11 +9,19 @@ import { each, hasEnded, OURS, ofListing, PRACTICE, type Rule } from './rule.ts'
 function waits(facts: Facts): (listing: ListingFacts) => boolean {
   const calendar = workCalendar(facts.settings);
   const inHand = new Set(facts.tasks.map((task) => task.listing));
+  // Many listings move on the same days.
+  const last = new Map<string, string>();
+  const lastDay = (from: string, days: number): string => {
+    const key = `${from} ${days}`;
+    const day = last.get(key) ?? workingDaysAfter(calendar, from, days);
+    last.set(key, day);
+    return day;
+  };
   return (listing) =>
     (listing.standing === 'sent' || listing.standing === 'proof') &&
     listing.lastStepOn !== null &&
     !inHand.has(listing) &&
-    workingDaysAfter(calendar, listing.lastStepOn, channelDays(listing.channel)) < facts.day;
+    lastDay(listing.lastStepOn, channelDays(listing.channel)) < facts.day;
 }
 
 function waiting(listing: ListingFacts): string {
