@@ -71,13 +71,12 @@ export const auditQueries = {
 
   'audit.again': ({ audit, today, step }) => {
     const { board, before } = audit.again(today, step);
-    const { findings, facts } = board;
+    const { findings, size } = board;
     const known = new Set(before.map((finding) => finding.fingerprint));
     const now = new Set(findings.map((finding) => finding.fingerprint));
     return {
       rules: AUDIT_RULES.length,
-      works: facts.works.length,
-      formats: facts.formats.length,
+      ...size,
       findings: findings.length,
       differences:
         [...now].filter((one) => !known.has(one)).length + [...known].filter((one) => !now.has(one)).length,

@@ -6,7 +6,7 @@ import {
   COMPARED,
   differencesFrom,
   isCompared,
-  recordedOf,
+  Recorded,
   sheetItems,
   sheetText,
   surelySame,
@@ -103,14 +103,14 @@ function differing(
   const ids = [...new Set(newest.map((row) => row.editionId))];
   const editions = new Map(editionsByIds(db, ids).map((row) => [row.id, row]));
   const formats = sheetFormats(db, [...new Set(newest.map((row) => row.formatId))]);
-  const recorded = new Map<number, ReturnType<typeof recordedOf>>();
+  const recorded = new Map<number, Recorded>();
   return newest.flatMap((listing) => {
     const edition = editions.get(listing.editionId);
     const stored = formats.get(listing.formatId);
     const of = channels.get(listing.channelId);
     if (!edition || !stored || !of) return [];
     const format = { ...stored, hyphenated: '' };
-    const known = recorded.get(format.id) ?? recordedOf({ edition, format });
+    const known = recorded.get(format.id) ?? new Recorded({ edition, format });
     recorded.set(format.id, known);
     if (surelySame(JSON.parse(listing.sheet), known, { format, listing })) return [];
     const facts = { edition, format, listing, channel: of, publisher: '' };

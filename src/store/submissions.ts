@@ -53,7 +53,7 @@ export interface NewestSubmission {
 
 /**
  * The newest submission up to a day of every listing of some works that stands where it still matters. Reads the rows of
- * these works alone: the order of the joins is fixed.
+ * these works alone: the order of the joins is fixed. They come in no order, since sorting would carry every sheet.
  */
 export function newestSubmissions(
   db: ReadDb,
@@ -67,8 +67,7 @@ export function newestSubmissions(
        FROM json_each(?3) w CROSS JOIN edition e ON e.work_id = w.value CROSS JOIN format f ON f.edition_id = e.id
          CROSS JOIN listing l ON l.format_id = f.id CROSS JOIN submission s ON s.id = (
            SELECT n.id FROM submission n WHERE n.listing_id = l.id AND n.on_date <= ?2 ORDER BY n.id DESC LIMIT 1)
-       WHERE l.standing IN (SELECT value FROM json_each(?1))
-       ORDER BY l.id`,
+       WHERE l.standing IN (SELECT value FROM json_each(?1))`,
     JSON.stringify(standings),
     day,
     JSON.stringify(works),

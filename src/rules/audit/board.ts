@@ -252,6 +252,14 @@ export class Board {
     return this.#stock.standings;
   }
 
+  /** How many works and formats there are. */
+  get size(): { works: number; formats: number } {
+    let formats = 0;
+    for (const { work } of this.#units.values())
+      for (const edition of work.editions) formats += edition.formats.length;
+    return { works: this.#units.size, formats };
+  }
+
   /** One work, with all below it. */
   work(id: number): WorkFacts | undefined {
     return this.#units.get(id)?.work;

@@ -168,16 +168,13 @@ export function allValues(facts: ValueFacts): SheetValue[] {
   ];
 }
 
-/** The values that are the same on every channel. */
-export function recordValues(facts: RecordFacts): SheetValue[] {
-  return [
-    ...identityValues({ ...facts, publisher: '' }),
-    ...formValues(facts),
-    ...openValues({ ...facts, channel: { keywordSeparator: '' } }),
-    dateValue(facts),
-    ...priceValues(facts),
-  ];
-}
+/** The values that are the same on every channel, in parts that are worked out together. */
+export const RECORD_PARTS: readonly ((facts: RecordFacts) => SheetValue[])[] = [
+  (facts) => identityValues({ ...facts, publisher: '' }),
+  (facts) => [dateValue(facts), ...priceValues(facts)],
+  formValues,
+  (facts) => openValues({ ...facts, channel: { keywordSeparator: '' } }),
+];
 
 /** The values that are a listing's own. */
 export function listingValues(facts: Pick<ValueFacts, 'format' | 'listing'>): SheetValue[] {

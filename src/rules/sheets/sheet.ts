@@ -6,8 +6,8 @@ import {
   allValues,
   askedItems,
   listingValues,
+  RECORD_PARTS,
   type RecordFacts,
-  recordValues,
   type SheetValue,
 } from './items.ts';
 
@@ -109,21 +109,33 @@ export function differencesFrom(sent: SentSheet, facts: ValueFacts): SentDiffere
   return differences;
 }
 
-type Recorded = ReadonlyMap<string, readonly string[]>;
-
-const byName = (values: readonly SheetValue[]): Recorded => {
-  const is = new Map<string, string[]>();
+function addByName(is: Map<string, string[]>, values: readonly SheetValue[]): void {
   for (const value of values) {
     const known = is.get(value.of);
     if (known) known.push(value.is);
     else is.set(value.of, [value.is]);
   }
-  return is;
-};
+}
 
-/** What is recorded of a format for every channel, as comparisons look at it: worked out once for all its listings. */
-export function recordedOf(facts: RecordFacts): Recorded {
-  return byName(recordValues(facts));
+/** What is recorded of a format for every channel, as comparisons look at it; worked out once, as far as it is asked for. */
+export class Recorded {
+  readonly #facts: RecordFacts;
+  readonly #is = new Map<string, string[]>();
+  #parts = 0;
+
+  constructor(facts: RecordFacts) {
+    this.#facts = facts;
+  }
+
+  /** The recorded values of a name. */
+  of(name: string): readonly string[] | undefined {
+    let is = this.#is.get(name);
+    for (; !is && this.#parts < RECORD_PARTS.length; is = this.#is.get(name)) {
+      addByName(this.#is, RECORD_PARTS[this.#parts]?.(this.#facts) ?? []);
+      this.#parts += 1;
+    }
+    return is;
+  }
 }
 
 /**
@@ -137,10 +149,11 @@ export function surelySame(
 ): boolean {
   const { items } = (sent ?? {}) as { items?: unknown };
   if (!Array.isArray(items)) return false;
-  const own = byName(listingValues(facts));
+  const own = new Map<string, string[]>();
+  addByName(own, listingValues(facts));
   for (let at = 0; at < items.length; ) {
     const { of } = items[at] as { of?: string };
-    const now = recorded.get(of ?? '') ?? own.get(of ?? '');
+    const now = own.get(of ?? '') ?? recorded.of(of ?? '');
     if (!now) return false;
     for (const is of now) {
       const item = items[at] as { of?: string; is?: unknown } | undefined;

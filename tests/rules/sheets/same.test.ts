@@ -6,7 +6,7 @@ import { BLANK_FORMAT, type Format } from '../../../src/contract/formats.ts';
 import type { Listing } from '../../../src/contract/listings.ts';
 import { SHEET_ITEMS } from '../../../src/contract/submissions.ts';
 import type { SheetFacts } from '../../../src/rules/sheets/facts.ts';
-import { differencesFrom, recordedOf, sentSheetOf, surelySame } from '../../../src/rules/sheets/sheet.ts';
+import { differencesFrom, Recorded, sentSheetOf, surelySame } from '../../../src/rules/sheets/sheet.ts';
 
 // The quick look at a sheet that was sent against the thorough one.
 
@@ -74,7 +74,7 @@ test('what is recorded as it was sent is surely the same, on whatever channel an
   fc.assert(
     fc.property(facts, facts, (sent, other) => {
       const now = { ...sent, channel: other.channel, publisher: other.publisher };
-      expect(surelySame(sentSheetOf(sent), recordedOf(now), now)).toBe(true);
+      expect(surelySame(sentSheetOf(sent), new Recorded(now), now)).toBe(true);
       expect(differencesFrom(sentSheetOf(sent), now)).toEqual([]);
     }),
     { seed: 3, numRuns: 300 },
@@ -90,7 +90,7 @@ test('a sheet that is surely the same differs in nothing', () => {
     const field = fields[at % fields.length] ?? '';
     const now = { ...sent, [of]: { ...sent[of], [field]: Reflect.get(other[of], field) } };
     const differences = differencesFrom(sentSheetOf(sent), now);
-    if (surelySame(sentSheetOf(sent), recordedOf(now), now)) {
+    if (surelySame(sentSheetOf(sent), new Recorded(now), now)) {
       expect(differences).toEqual([]);
       same += 1;
     }
@@ -105,6 +105,6 @@ test.each([null, {}, { items: null }, { items: [{}] }, { items: [{ of: 'title' }
   'a kept sheet of the shape %j is looked at closer',
   (kept) => {
     const [now] = fc.sample(facts, { seed: 5, numRuns: 1 });
-    expect(now && surelySame(kept, recordedOf(now), now)).toBe(false);
+    expect(now && surelySame(kept, new Recorded(now), now)).toBe(false);
   },
 );
