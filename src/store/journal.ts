@@ -124,6 +124,26 @@ function writeSeals(db: WriteDb, at: string, operation: string, commandSeq: numb
   );
 }
 
+/**
+ * The facts of an entry as its seal covers them, written by SQLite: half the cost of reading every column. It may write a
+ * rare character in another way than `sealOf`, so what does not match is asked of `sealOf` before it is called broken;
+ * what matches is the very text that was sealed.
+ */
+const FACTS =
+  'json_array(previous_hash, seq, at, operation, command_seq, entity, row_key, action, work_id, before, after)';
+
+interface Sealed {
+  facts: string;
+  hash: string | null;
+}
+
+/** Whether the entry of a number follows on the one before and is as it was sealed. */
+function holds(db: ReadDb, { facts, hash: seal }: Sealed, seq: number, previous: string): boolean {
+  if (facts.startsWith(`["${previous}",${seq},`) && hash('sha256', facts) === seal) return true;
+  const row = db.one<EntryRow>('SELECT * FROM journal WHERE seq = ?', seq);
+  return row !== undefined && row.previous_hash === previous && sealOf(row) === row.hash;
+}
+
 /** Walks the whole chain; names the first entry that is unsealed, altered or out of order. */
 export function verifyJournal(db: ReadDb): {
   entries: number;
@@ -133,20 +153,20 @@ export function verifyJournal(db: ReadDb): {
 } {
   let previous = CHAIN_START;
   let entries = 0;
-  let expected = 1;
-  const page = 5_000;
+  const page = 2_000;
   for (;;) {
-    const rows = db.all<EntryRow>(
-      'SELECT * FROM journal WHERE seq >= ? ORDER BY seq LIMIT ?',
-      expected,
+    const rows = db.all<Sealed>(
+      `SELECT ${FACTS} AS facts, hash FROM journal WHERE seq > ? ORDER BY seq LIMIT ?`,
+      entries,
       page,
     );
     for (const row of rows) {
-      if (row.seq !== expected || row.previous_hash !== previous || sealOf(row) !== row.hash)
-        return { entries, ok: false, firstBroken: row.seq === expected ? row.seq : expected, head: previous };
+      // Entries are numbered from 1 without a gap.
+      const seq = entries + 1;
+      if (row.hash === null || !holds(db, row, seq, previous))
+        return { entries, ok: false, firstBroken: seq, head: previous };
       previous = row.hash;
       entries += 1;
-      expected += 1;
     }
     if (rows.length < page) return { entries, ok: true, firstBroken: null, head: previous };
   }

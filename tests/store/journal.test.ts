@@ -1,5 +1,7 @@
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { wrap } from '../../src/store/connection.ts';
+import { verifyJournal } from '../../src/store/journal.ts';
 import { openTestCatalogue, type TestCatalogue } from '../support/catalogue.ts';
 
 let catalogue: TestCatalogue;
@@ -57,6 +59,49 @@ describe('the journal', () => {
     raw.exec("UPDATE work SET title = 'Forged' WHERE id = 2");
     raw.close();
     expect(catalogue.call('catalogue.check', {})).toMatchObject({ ok: false, replay: ['work 2'] });
+  });
+});
+
+describe('the chain', () => {
+  const verified = () => {
+    const raw = new Database(catalogue.file, { readonly: true });
+    const { ok, firstBroken } = verifyJournal(wrap(raw));
+    raw.close();
+    return { ok, firstBroken };
+  };
+  const forge = (sql: string) => {
+    const raw = new Database(catalogue.file);
+    raw.exec(
+      `DROP TRIGGER journal_sealed; DROP TRIGGER journal_kept; DROP TRIGGER journal_hash_once; ${sql}`,
+    );
+    raw.close();
+  };
+
+  it('holds with any character in what was written', () => {
+    const note = `\\ " / \b\f\n\r\t \u0001\u001f\u007f\u0080\u00e9\u2028\u2029\ufeff\uffff \u{1f4d6} </script>`;
+    for (const character of note) catalogue.call('works.update', { id: 2, note: `a ${character} z` });
+    catalogue.call('works.update', { id: 2, note: `${note}.` });
+    expect(verified()).toEqual({ ok: true, firstBroken: null });
+  });
+
+  it.each([
+    ["UPDATE journal SET after = replace(after, 'Salt', 'Malt') WHERE seq = :seq"],
+    ['UPDATE journal SET operation = operation || char(0) WHERE seq = :seq'],
+    ["UPDATE journal SET row_key = row_key || ' ' WHERE seq = :seq"],
+    ['UPDATE journal SET work_id = 1 WHERE seq = :seq'],
+    ["UPDATE journal SET at = '2026-03-02T10:00:00.001Z' WHERE seq = :seq"],
+    ["UPDATE journal SET hash = replace(hash, substr(hash, 1, 1), 'g') WHERE seq = :seq"],
+    ['DELETE FROM journal WHERE seq = :seq'],
+    [
+      'UPDATE journal SET hash = NULL, at = NULL, operation = NULL, previous_hash = NULL, command_seq = NULL WHERE seq = :seq',
+    ],
+  ])('breaks at the entry that was touched: %s', (sql) => {
+    catalogue.call('works.update', { id: 2, note: 'Salt' });
+    const seq = entries(1)[0]?.seq ?? 0;
+    catalogue.call('works.update', { id: 2, note: 'Later' });
+    expect(verified().ok).toBe(true);
+    forge(sql.replace(':seq', String(seq)));
+    expect(verified()).toEqual({ ok: false, firstBroken: seq });
   });
 });
 
