@@ -164,10 +164,10 @@ function backUp(options: OpenOptions, file: CatalogueFile, at: string, warnings:
   );
 }
 
-/** The open file, and what is kept beside it as long as it is open. */
-function openParts(options: OpenOptions, clock: Clock) {
+/** The open file, and what is kept beside it as long as it is open; `proven` as in OpenFileOptions. */
+function openParts(options: OpenOptions, clock: Clock, proven: boolean) {
   const at = clock.now().toISOString();
-  const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at });
+  const file = openCatalogueFile(options.file, { readOnly: options.readOnly ?? false, at, proven });
   adoptRangeTable(file.read);
   const warnings = warningsOf(file, clock);
   const backup = backUp(options, file, at, warnings);
@@ -178,7 +178,7 @@ function openParts(options: OpenOptions, clock: Clock) {
 export function openApp(options: OpenOptions): App {
   const now = options.now ?? (() => new Date());
   const clock: Clock = { now, today: options.today ?? (() => localDay(now())) };
-  const open = () => openParts(options, clock);
+  const open = (proven = false) => openParts(options, clock, proven);
   const opened = open();
   const listeners = new Set<(seq: number) => void>();
   const close = () => {
@@ -208,7 +208,8 @@ export function openApp(options: OpenOptions): App {
       const path = opened.file.file;
       close();
       try {
-        exchangeFile(path, to, () => Object.assign(opened, open()));
+        // What is put in its place is proven before (src/errands/backups.ts) and compared byte by byte.
+        exchangeFile(path, to, () => Object.assign(opened, open(true)));
       } catch (error) {
         Object.assign(opened, open());
         throw error;

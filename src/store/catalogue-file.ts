@@ -53,7 +53,12 @@ export interface OpenFileOptions {
   /** Moment for the record of applied migrations and backup names, ISO UTC. */
   at: string;
   migrations?: string;
+  /** Whether it is the very bytes of a file whose pages, references and chain were proven sound a moment ago. */
+  proven?: boolean;
 }
+
+/** What is known of a file before it is looked at: nobody wrote to it since it was closed here, or see `proven`. */
+type Known = 'as left' | 'proven' | null;
 
 /** WAL, and FULL so that a commit that was acknowledged is on disk (HOUSES.md lesson: durability). */
 export function setPragmas(raw: Database.Database, readOnly: boolean): void {
@@ -73,13 +78,7 @@ export function setPragmas(raw: Database.Database, readOnly: boolean): void {
  * Refuses what is not a sound catalogue file of a form this program knows; never changes the file. The pages of a file
  * that stands as it was left, proven sound, are not read through again.
  */
-function probe(
-  raw: Database.Database,
-  file: string,
-  newest: number,
-  readOnly: boolean,
-  asLeft: boolean,
-): void {
+function probe(raw: Database.Database, file: string, newest: number, readOnly: boolean, known: Known): void {
   const name = basename(file);
   const application = raw.pragma('application_id', { simple: true });
   const version = schemaVersionOf(raw);
@@ -94,7 +93,7 @@ function probe(
       'CATALOGUE_NEWER',
       `${name} was last used with a newer Edition Ledger (form ${version}, this one knows ${newest}), so it is open for reading only; update Edition Ledger to change it.`,
     );
-  if (asLeft) return;
+  if (known !== null) return;
   const state = raw.pragma('quick_check(1)', { simple: true });
   if (state !== 'ok') throw new Refusal('CATALOGUE_DAMAGED', `${name} is damaged (${String(state)}).`);
 }
@@ -107,14 +106,14 @@ function inspect(
   raw: Database.Database,
   file: string,
   migrations: readonly Migration[],
-  asLeft: boolean,
+  known: Known,
 ): string[] {
   const db = wrap(raw);
   const damaged = (what: string) => new Refusal('CATALOGUE_DAMAGED', `${basename(file)} ${what}.`);
   const [altered] = schemaFaults(db, migrations);
   if (altered) throw damaged(`was altered by another program (${altered}), so its rules cannot be trusted`);
-  if (asLeft) return [];
-  const found = examine(db, migrations);
+  if (known === 'as left') return [];
+  const found = examine(db, migrations, known === 'proven');
   if (found.integrity !== 'ok') throw damaged(`is damaged (${found.integrity})`);
   return found.faults;
 }
@@ -125,20 +124,20 @@ interface Writer {
 }
 
 /** Opens for writing and brings the file to the newest form; what is not sound is not upgraded. */
-function openWriter(file: string, options: OpenFileOptions, asLeft: boolean): Writer {
+function openWriter(file: string, options: OpenFileOptions, known: Known): Writer {
   const migrations = readMigrations(options.migrations ?? MIGRATIONS);
   const raw = new Database(file);
   try {
-    probe(raw, file, migrations.length, false, asLeft);
+    probe(raw, file, migrations.length, false, known);
     setPragmas(raw, false);
     const fresh = raw.prepare('SELECT 1 FROM sqlite_schema').get() === undefined;
     if (!fresh) checkHistory(raw, migrations);
     const upgrade = !fresh && schemaVersionOf(raw) < migrations.length;
-    const cautions = fresh ? [] : inspect(raw, file, migrations, asLeft && !upgrade);
+    const cautions = fresh ? [] : inspect(raw, file, migrations, upgrade ? null : known);
     if (upgrade && cautions[0]) throw new Refusal('CATALOGUE_DAMAGED', cautions[0]);
     if (upgrade) takeBackup(raw, file, backupFolder(file, ''), 'before upgrade', options.at);
     applyMigrations(raw, migrations, options.at);
-    if (!fresh && !asLeft) mendSearchIndex(wrap(raw));
+    if (!fresh && known !== 'as left') mendSearchIndex(wrap(raw));
     return { raw, cautions };
   } catch (error) {
     raw.close();
@@ -182,14 +181,14 @@ function openForReading(file: string, migrations: readonly Migration[], reason: 
       'NOT_FOUND',
       `There is no catalogue file at ${file}; start Edition Ledger once to make one.`,
     );
-  const asLeft = isAsLeft(file, notedMarkBeside(file));
+  const known = isAsLeft(file, notedMarkBeside(file)) ? 'as left' : null;
   const rawRead = openReader(file);
   try {
-    probe(rawRead, file, migrations.length, true, asLeft);
+    probe(rawRead, file, migrations.length, true, known);
     const newer = schemaVersionOf(rawRead) > migrations.length;
     return {
       ...readingParts(file, rawRead),
-      cautions: newer ? [] : inspect(rawRead, file, migrations, asLeft),
+      cautions: newer ? [] : inspect(rawRead, file, migrations, known),
       readOnlyReason: reason,
       readOnly: true,
       change: refuseChange(reason),
@@ -237,7 +236,7 @@ function openForWriting(file: string, options: OpenFileOptions): CatalogueFile {
   const held = hold(file);
   let writer: Writer | undefined;
   try {
-    const opened = openWriter(file, options, held.asLeft);
+    const opened = openWriter(file, options, options.proven ? 'proven' : held.asLeft ? 'as left' : null);
     writer = opened;
     const version = opened.raw.pragma('data_version', { simple: true });
     const rawRead = openReader(file);

@@ -123,7 +123,7 @@ const restoring: Line = {
   name: 'put a backup back (kept and proven first)',
   against: 'two plain copies of the file',
   most: {},
-  upTo: 1_000,
+  upTo: 10_000,
   sides: (world) => {
     const { name } = world.call<{ name: string }>('backups.make', {});
     const copy = join(world.folder, 'plain-copy');
