@@ -68,6 +68,13 @@ describe.skipIf(noBrowser).each([
     await w.press('See what would come of it');
     await w.press(/^Record 12,000 rows/);
     await w.page.getByText(/^Working: [\d,]+ of [\d,]+ works recorded/).waitFor();
+    // The message of the first call-off is gone, and the way to call this off is in sight.
+    expect(await w.page.getByText('Called off; nothing was changed.').count()).toBe(0);
+    const [top = 0, foot = 0] = await w.page
+      .getByRole('button', { name: 'Cancel' })
+      .evaluate((button) => [button.getBoundingClientRect().top, button.getBoundingClientRect().bottom]);
+    expect(top).toBeGreaterThanOrEqual(0);
+    expect(foot).toBeLessThanOrEqual(size.height);
     await w.press('Cancel');
     await w.page.getByText('Called off; nothing was changed.').first().waitFor();
     await w.quiet();

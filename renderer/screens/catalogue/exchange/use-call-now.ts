@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { InputOf, OperationName, OutputOf } from '../../../../src/contract/index.ts';
 import { CallRefused, call } from '../../../api.ts';
-import { announce } from '../../../status.ts';
+import { announce, dismissStatus } from '../../../status.ts';
 
 /** Calls an operation when it is pressed, and keeps its refusal; work that was called off is no refusal. */
 export function useCallNow() {
@@ -11,6 +11,8 @@ export function useCallNow() {
     input: InputOf<N>,
   ): Promise<OutputOf<N> | undefined> => {
     setRefusal(undefined);
+    // A message of earlier work would lie over how far this has come, and be taken for its own.
+    dismissStatus();
     try {
       return await call(name, input);
     } catch (thrown) {
