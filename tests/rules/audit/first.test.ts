@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { Held } from '../../../src/rules/audit/held.ts';
+import { AUDIT_RULES } from '../../../src/rules/audit/index.ts';
 import { cleanCatalogue } from './clean.ts';
 import { numberPlants } from './plants/numbers.ts';
 import { audit, type Catalogue, FORMAT, factsOf, isbn, LISTING, numberOf, row } from './rows.ts';
@@ -67,4 +69,54 @@ test('no number is offered where none is free', () => {
   // A block of one number, which is taken.
   for (const block of catalogue.blocks) block.digits = isbn(0).slice(0, 12);
   expect(offered()).toBeNull();
+});
+
+/** The same list, counting every element that is read of it. */
+function counted<T>(list: readonly T[]): { list: readonly T[]; reads: () => number } {
+  let count = 0;
+  const proxy = new Proxy(list, {
+    get: (target, key, receiver) => {
+      if (typeof key === 'string' && /^\d+$/.test(key)) count += 1;
+      return Reflect.get(target, key, receiver);
+    },
+  });
+  return { list: proxy, reads: () => count };
+}
+
+test('a name that ten thousand editions bear is judged by looking at a few of them', () => {
+  const { editions } = factsOf(cleanCatalogue());
+  const [edition] = editions;
+  const rule = AUDIT_RULES.find(({ id }) => id === 'contributor-spelled-two-ways');
+  if (!edition || !rule || !('by' in rule)) throw new Error('The rule goes by keys.');
+  const spelled = ['Maren  Oskarsdal', 'Maren Oskarsdal', 'maren oskarsdal'].flatMap((name, at) =>
+    Array.from({ length: 3_334 }, (_, n) => ({
+      name,
+      edition: { ...edition, id: n, place: at * 5_000 + n },
+    })),
+  );
+  const { list, reads } = counted(spelled);
+  const [found] = rule.judge(list, factsOf(cleanCatalogue()));
+  expect(found?.message).toMatch(/^One name is written in 3 ways: 'Maren {2}Oskarsdal' .*'maren oskarsdal'/);
+  expect(reads()).toBeLessThan(100);
+});
+
+test('entries come and go in their order, found by halving', () => {
+  const compared = { times: 0 };
+  const held = new Held<number>({
+    entries: () => [],
+    order: (a, b) => {
+      compared.times += 1;
+      return a - b;
+    },
+  });
+  for (let n = 0; n < 4_096; n += 1) held.add('a', (n * 2_731) % 4_096);
+  expect(held.of('a')).toEqual(Array.from({ length: 4_096 }, (_, n) => n));
+  compared.times = 0;
+  for (const gone of [17, 4_095, 0]) held.remove('a', gone);
+  held.remove('a', 17);
+  held.add('a', 16.5);
+  expect(held.of('a').slice(14, 18)).toEqual([15, 16, 16.5, 18]);
+  expect(held.of('a')).toHaveLength(4_094);
+  expect(held.of('b')).toEqual([]);
+  expect(compared.times).toBeLessThan(5 * 15);
 });
