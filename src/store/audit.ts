@@ -2,7 +2,7 @@ import type { FormatStanding, NumberStanding } from '../contract/terms.ts';
 import type { ReadDb } from './connection.ts';
 import { printCards } from './print-cards.ts';
 import { fileStandings, fileStandingsOf } from './proof-checks.ts';
-import { type Columns, columns, rows, withMore } from './rows.ts';
+import { type Columns, columns, lastingRows as rows, withMore } from './rows.ts';
 import {
   channel,
   edition,
