@@ -34,7 +34,7 @@ function run(context: QueryContext, asOf: string | undefined): Audit {
     journalHead: journalHead(context.db).hash,
     rules: AUDIT_RULES.length,
     ruleSet: RULE_SET,
-    formats: auditRows(board.facts),
+    formats: auditRows(board.formats),
     numbers: board.numbers,
     findings,
     accepted,

@@ -52,7 +52,11 @@ export const pictureQueries = {
     };
   },
 
-  'pictures.coverage': (context, { asOf, ...part }) => coverageOf(factsOn(context, asOf), part),
+  'pictures.coverage': (context, { asOf, ...part }) => {
+    const { base, formats } = boardOn(context, asOf);
+    return coverageOf({ day: base.day, channels: base.channels, formats }, part);
+  },
+
   'pictures.stock': (context, { asOf }) => stockOf(factsOn(context, asOf)),
   'pictures.money': (context, { asOf, most }) => moneyOf(factsOn(context, asOf), most),
 } satisfies Queries<'pictures.life' | 'pictures.coverage' | 'pictures.stock' | 'pictures.money'>;

@@ -1,7 +1,7 @@
 import type { Finding, Severity } from '../../contract/audit.ts';
 import { byNumber } from './digits.ts';
 import { leavesItsWork } from './editions.ts';
-import type { Facts, NumberFacts, TaskFacts, WorkFacts } from './facts.ts';
+import type { Facts, FormatFacts, NumberFacts, TaskFacts, WorkFacts } from './facts.ts';
 import { Findings, keptOf } from './found.ts';
 import { Held } from './held.ts';
 import { AUDIT_RULES } from './index.ts';
@@ -53,6 +53,10 @@ const whereOf = ({ workId, taskId, isbn13 }: Found): string =>
 
 const NOTHING = { works: [], editions: [], formats: [], listings: [], numbers: [], tasks: [] };
 
+/** Where works stand among all works, as one text. */
+const placesOf = ({ works }: Facts): string =>
+  JSON.stringify(works.map(({ id, place }) => [id, place]).sort(([a], [b]) => Number(a) - Number(b)));
+
 /** A finding where no number is free: none can be taken. */
 function withoutNumber(finding: Finding): Finding {
   return finding.mending?.operation === 'numbers.assign' ? { ...finding, mending: null } : finding;
@@ -83,6 +87,7 @@ export class Board {
   /** Editions that replace one of another work. */
   #leaving = 0;
   #whole: Facts | undefined;
+  #order: readonly number[] | undefined;
 
   /** Judges a whole catalogue; `step` hears of its works and may throw to end it. */
   constructor(facts: Facts, step?: (done: number, total: number) => void) {
@@ -123,6 +128,7 @@ export class Board {
   settle(): void {
     this.#judgeBeyond(true);
     this.#whole = undefined;
+    this.#order = undefined;
   }
 
   /** Puts what is recorded now of all that was touched in place of what was, and judges it and what it bears on. */
@@ -136,6 +142,7 @@ export class Board {
     this.#judge(now);
     this.#judgeBeyond(before.numbers.length + now.numbers.length > 0);
     this.#whole = undefined;
+    if (placesOf(before) !== placesOf(now)) this.#order = undefined;
   }
 
   #hold(facts: Facts): void {
@@ -265,15 +272,26 @@ export class Board {
     return this.#units.get(id)?.work;
   }
 
+  /** The works in their order; sorted anew only after some came, went or were renamed. */
+  get #inOrder(): readonly number[] {
+    const works = () => [...this.#units.values()].map(({ work }) => work);
+    this.#order ??= works()
+      .sort(byWork)
+      .map(({ id }) => id);
+    return this.#order;
+  }
+
+  /** All formats, in the order of works and editions. */
+  get formats(): readonly FormatFacts[] {
+    return this.#inOrder.flatMap((id) =>
+      (this.#units.get(id)?.work.editions ?? []).flatMap(({ formats }) => formats),
+    );
+  }
+
   /** All works, in their order, with what belongs to none; put together when it is asked for. */
   get facts(): Facts {
     if (this.#whole) return this.#whole;
-    const works = [...this.#units.values()].map(({ work }) => work).sort(byWork);
-    const facts = this.#factsOf(
-      works.map(({ id }) => id),
-      this.#numbers.keys(),
-      this.#tasks.keys(),
-    );
+    const facts = this.#factsOf(this.#inOrder, this.#numbers.keys(), this.#tasks.keys());
     this.#whole = { ...facts, numbers: facts.numbers.sort(byNumber), tasks: facts.tasks.sort(byDay) };
     return this.#whole;
   }

@@ -1,6 +1,6 @@
 import type { AuditRow } from '../../contract/audit.ts';
 import type { ListingStanding } from '../../contract/terms.ts';
-import type { Facts, ListingFacts } from './facts.ts';
+import type { FormatFacts, ListingFacts } from './facts.ts';
 
 const WORDS: Record<ListingStanding, string> = {
   unsent: 'not sent',
@@ -28,9 +28,8 @@ function channelLine(listing: ListingFacts): string {
   return `${channel.name}: ${WORDS[standing]} ${since ?? 'a day that was not recorded'}`;
 }
 
-/** One row a format, in the order of works and editions. */
-export function auditRows(facts: Facts): AuditRow[] {
-  return facts.formats.map((format) => ({
+function rowOf(format: FormatFacts): AuditRow {
+  return {
     formatId: format.id,
     workId: format.edition.workId,
     editionLabel: format.edition.label,
@@ -38,5 +37,17 @@ export function auditRows(facts: Facts): AuditRow[] {
     standing: format.standing,
     hyphenated: (format.number ?? format.numbers[0])?.written ?? null,
     channels: format.listings.map(channelLine),
-  }));
+  };
+}
+
+/** Rows of formats that did not change since they were last asked for: facts are made anew when they change. */
+const rows = new WeakMap<FormatFacts, AuditRow>();
+
+/** One row a format, in the order given. */
+export function auditRows(formats: readonly FormatFacts[]): AuditRow[] {
+  return formats.map((format) => {
+    const row = rows.get(format) ?? rowOf(format);
+    rows.set(format, row);
+    return row;
+  });
 }

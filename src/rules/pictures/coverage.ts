@@ -1,9 +1,12 @@
 import type { Coverage } from '../../contract/pictures.ts';
-import type { Facts } from '../audit/facts.ts';
+import type { Facts, FormatFacts } from '../audit/facts.ts';
 import { hasEnded } from '../audit/rule.ts';
 
 /** Which format is on which channel: a part of the formats, with every channel that is open or lists one of them. */
-export function coverageOf(facts: Facts, part: { ended: boolean; from: number; count: number }): Coverage {
+export function coverageOf(
+  facts: Pick<Facts, 'day' | 'channels'> & { formats: readonly FormatFacts[] },
+  part: { ended: boolean; from: number; count: number },
+): Coverage {
   const formats = facts.formats.filter((format) => part.ended || !hasEnded(format));
   const shown = formats.slice(part.from, part.from + part.count);
   const used = new Set(shown.flatMap((format) => format.listings.map((listing) => listing.channelId)));

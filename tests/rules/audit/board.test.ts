@@ -218,6 +218,8 @@ describe('a board that changes went through', () => {
         expect(board.numbers).toEqual(anew.numbers);
         for (const list of ['works', 'formats', 'listings', 'tasks'] as const)
           expect(board.facts[list].map(({ id }) => id)).toEqual(anew.facts[list].map(({ id }) => id));
+        expect(board.formats.map(({ id }) => id)).toEqual(anew.facts.formats.map(({ id }) => id));
+        expect(board.formats.map(({ label }) => label)).toEqual(anew.formats.map(({ label }) => label));
         for (const finding of anew.findings) {
           expect(board.found(finding.fingerprint)?.finding.message).toBe(finding.message);
           found.set(finding.rule, (found.get(finding.rule) ?? 0) + 1);
