@@ -5,9 +5,10 @@ import type { ReadDb, WriteDb } from './connection.ts';
 export function readSettings(db: ReadDb): Settings {
   const merged: Record<string, unknown> = { ...DEFAULT_SETTINGS };
   for (const row of db.all<{ name: string; value: string }>('SELECT name, value FROM setting')) {
-    const shape = settings.shape[row.name as keyof Settings];
-    const parsed = shape?.safeParse(JSON.parse(row.value));
-    if (parsed?.success) merged[row.name] = parsed.data;
+    // A file from outside may name anything, such as what every object has.
+    if (!Object.hasOwn(settings.shape, row.name)) continue;
+    const parsed = settings.shape[row.name as keyof Settings].safeParse(JSON.parse(row.value));
+    if (parsed.success) merged[row.name] = parsed.data;
   }
   return merged as Settings;
 }

@@ -137,6 +137,18 @@ describe('a JSON file is refused', () => {
     expect(odd(work.slice(1))).toContain('that is not in the file');
   });
 
+  it('never by settings of odd names, which are kept and count for nothing', () => {
+    const whole = demo();
+    for (const name of ['__proto__', 'constructor', 'toString', 'mood']) {
+      const to = empty();
+      const { setting } = whole.tables;
+      const tables = { ...whole.tables, setting: [...setting, { name, value: '"x"' }] };
+      to.call('catalogue.import', { file: stage(to, JSON.stringify({ ...whole, tables })) });
+      expect(to.call('settings.get', {}).publisher).toBe('Halyard & Fen');
+      expect(to.call('catalogue.info', {}).empty).toBe(false);
+    }
+  });
+
   it('for a history that cannot have been', () => {
     const whole = demo();
     const { listing, listing_step: steps, number } = whole.tables;
