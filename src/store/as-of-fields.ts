@@ -159,6 +159,9 @@ function asOfEntry(table: string, name: string): string {
   return RECORDED[table]?.nocase === name ? `${field} COLLATE NOCASE` : field;
 }
 
+/** Whether a parent was there on the day. */
+const wasThere = (of: string, id: string) => `EXISTS (SELECT 1 FROM temp.${of} p WHERE p.id = ${id})`;
+
 /**
  * The rows of a list: of a parent that was recorded by then, what the journal tells; of one recorded later, what stands
  * today, since nothing older is known of it.
@@ -167,13 +170,8 @@ function listFields(later: Since, table: string, key: string, of: string): Field
   const { since } = later;
   const changes = findChanges(later, table);
   const untouched = `NOT EXISTS (SELECT 1 FROM ${entriesOf(table, 'r.id', since)})`;
-  const ofList = RECORDED[of]?.of !== undefined;
-  // A parent that is a row of a list itself may be there only by the journal.
-  const parent = (id: string) =>
-    `EXISTS (SELECT 1 FROM ${ofList ? `temp.${of}` : `main.${of}`} p WHERE p.id = ${id})`;
-  const ofThat = ofList ? ` AND ${parent(`r.${key}`)}` : '';
   const also = (condition: string) =>
-    `(${untouched}${condition} OR ${isNew(of, `r.${key}`, since)})${ofThat}`;
+    `${wasThere(of, `r.${key}`)} AND (${untouched}${condition} OR ${isNew(of, `r.${key}`, since)})`;
   if (!isRearranged(later, table)) {
     if (changes === 0) return { ...AS_STORED, where: also('') };
     return {
@@ -186,23 +184,22 @@ function listFields(later: Since, table: string, key: string, of: string): Field
     ...AS_STORED,
     where: also(''),
     copied: {
-      by: ['id', key],
+      by: [key],
       gone: `FROM temp.was_${table} w JOIN main.journal j ON j.seq = w.seq
         LEFT JOIN main."${table}" r ON r.id = w.id AND r."${key}" = ${then}
-        WHERE ${parent(then)} AND NOT ${isNew(of, then, since)}`,
+        WHERE ${wasThere(of, then)} AND NOT ${isNew(of, then, since)}`,
     },
   };
 }
 
 /** The fields of a table as of the end of the day. */
 export function fieldsThen({ raw, since, indexes }: Later, table: string): Fields {
-  const recorded = RECORDED[table];
-  if (recorded === undefined || since === null) return AS_STORED;
-  const { key, of } = recorded;
+  const { key, of } = RECORDED[table] ?? {};
+  const isList = key !== undefined && of !== undefined;
+  if (RECORDED[table] === undefined) return AS_STORED;
+  if (since === null) return isList ? { ...AS_STORED, where: wasThere(of, `r.${key}`) } : AS_STORED;
   const later: Since = { raw, since, indexes };
-  return key !== undefined && of !== undefined
-    ? listFields(later, table, key, of)
-    : recordFields(later, table, key);
+  return isList ? listFields(later, table, key, of) : recordFields(later, table, key);
 }
 
 /** The tables whose fields the journal gives back. */

@@ -20,6 +20,7 @@ interface Past extends Later {
 
 interface Column {
   name: string;
+  type: string;
   dflt_value: string | null;
 }
 
@@ -43,9 +44,20 @@ function make(past: Past, sql: string): void {
   past.raw.exec(past.onDay(sql));
 }
 
-/** Copies what cannot be read from the stored table row by row. */
+/** The columns of a stored table, also those that are worked out from others. */
+const columnsOf = ({ raw }: Past, table: string) =>
+  raw
+    .prepare("SELECT name, type, dflt_value FROM pragma_table_xinfo(?, 'main') WHERE hidden <> 1")
+    .all(table) as Column[];
+
+/**
+ * Copies what cannot be read from the stored table row by row. Columns have the types of the stored ones: an index of a
+ * column without a type is of no use where it is set against one with a type.
+ */
 function copy(past: Past, table: string, select: string, by: readonly string[] = []): void {
-  make(past, `CREATE TEMP TABLE "${table}" AS ${select}`);
+  const columns = columnsOf(past, table).map(({ name, type }) => `"${name}" ${type}`);
+  past.raw.exec(`CREATE TEMP TABLE "${table}" (${columns.join(', ')})`);
+  make(past, `INSERT INTO temp."${table}" ${select}`);
   for (const column of by)
     past.raw.exec(`CREATE INDEX temp."past_${table}_by_${column}" ON "${table}" ("${column}")`);
 }
@@ -54,9 +66,7 @@ function copy(past: Past, table: string, select: string, by: readonly string[] =
 function shadow(past: Past, table: string): void {
   const fields = table === 'number' ? numberFields(past) : fieldsThen(past, table);
   const dated = DATED[table] ?? {};
-  const columns = past.raw
-    .prepare("SELECT name, dflt_value FROM pragma_table_xinfo(?, 'main') WHERE hidden <> 1")
-    .all(table) as Column[];
+  const columns = columnsOf(past, table);
   const read = columns.map(({ name }) => `${dated.columns?.[name] ?? fields.column(name)} AS "${name}"`);
   const where = [dated.where, fields.where].flatMap((one) => (one === undefined ? [] : [`(${one})`]));
   const stored = `SELECT ${read.join(', ')} FROM main."${table}" r ${where.length > 0 ? `WHERE ${where.join(' AND ')}` : ''}`;

@@ -1,4 +1,6 @@
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { rewind } from '../../src/store/as-of.ts';
 import { openTestCatalogue, type TestCatalogue } from '../support/catalogue.ts';
 
 let catalogue: TestCatalogue;
@@ -132,6 +134,41 @@ describe('a past day, by what was recorded by then', () => {
       pages: 290,
       prices: [{ currency: 'EUR', amountMinor: 1200, tax: 'including' }],
     });
+  });
+
+  it('finds rows by their parent, also of a list that lost rows since and of a number that was only reserved', () => {
+    catalogue.setToday('2026-03-09');
+    const { id: edition, formats } = catalogue.call('works.get', { id: 2 }).editions[1] ?? {
+      id: 0,
+      formats: [],
+    };
+    const audiobook = catalogue.call('works.list', { search: 'Fen Light' }).works[0]?.formats[0]?.id ?? 0;
+    const [reserved] = catalogue.call('numbers.reserve', { blockId: 1, reservedFor: 'later' }).rows;
+    catalogue.setToday('2026-03-11');
+    catalogue.call('editions.update', { id: edition, keywords: ['tide tables'] });
+    catalogue.call('formats.update', {
+      id: formats[0]?.id ?? 0,
+      prices: [{ currency: 'EUR', amountMinor: 1200 }],
+    });
+    catalogue.call('numbers.assign', { formatId: audiobook, isbn: String(reserved?.isbn13) });
+    const raw = new Database(catalogue.file, { readonly: true });
+    const past = rewind(raw, '2026-03-10');
+    for (const [list, key, parent] of [
+      ['edition_keyword', 'edition_id', 'edition'],
+      ['format_price', 'format_id', 'format'],
+      ['number', 'format_id', 'format'],
+    ]) {
+      const plan = past.all<{ detail: string }>(
+        `EXPLAIN QUERY PLAN SELECT (SELECT count(*) FROM ${list} x WHERE x.${key} = p.id) FROM ${parent} p`,
+      );
+      expect(
+        raw.prepare("SELECT 1 FROM temp.sqlite_schema WHERE type = 'table' AND name = ?").get(list),
+      ).toBeDefined();
+      expect(plan.map(({ detail }) => detail).join('; ')).toContain(
+        `INDEX past_${list}_by_${key} (${key}=?)`,
+      );
+    }
+    raw.close();
   });
 
   it('shows a later change of standing only from its day on', () => {

@@ -93,7 +93,7 @@ export function replayedTo(db: ReadDb, day: string): Tables {
   }
   for (const [table, [parent, key]] of Object.entries(LISTS)) {
     const inList = LISTS[parent] !== undefined;
-    const parents = new Set((inList ? (tables[parent] ?? []) : today(parent)).map((row) => row.id));
+    const parents = new Set((tables[parent] ?? []).map((row) => row.id));
     const isNew = (id: Row[string] | undefined) =>
       inList ? !then.get(parent)?.has(String(id)) : added.has(`${parent} ${id}`);
     tables[table] = [
