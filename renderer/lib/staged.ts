@@ -22,8 +22,6 @@ export interface Sending {
 export async function sendFile(file: File, { onSent, signal }: Sending = {}): Promise<string> {
   let id: string | undefined;
   for (let from = 0; from === 0 || from < file.size; from += PART_BYTES) {
-    if (signal?.aborted && id) void call('files.drop', { file: id });
-    signal?.throwIfAborted();
     const bytes = new Uint8Array(await file.slice(from, from + PART_BYTES).arrayBuffer());
     const part = bytes.length === 0 ? '' : await base64Of(bytes);
     const answer = await call('files.put', {
@@ -32,18 +30,33 @@ export async function sendFile(file: File, { onSent, signal }: Sending = {}): Pr
       ...(id ? { file: id } : {}),
     });
     id = answer.file;
+    if (signal?.aborted) void call('files.drop', { file: id });
+    signal?.throwIfAborted();
     onSent?.(answer.bytes);
   }
   return id ?? '';
 }
 
+export interface Fetching {
+  /** Hears the bytes fetched so far. */
+  onFetched?: (bytes: number) => void;
+  /** Ends the fetching between two parts, which then rejects. */
+  signal?: AbortSignal;
+}
+
 /** Fetches a file that the catalogue has made, part by part. */
-export async function fetchFile(file: string, type: string): Promise<Blob> {
+export async function fetchFile(
+  file: string,
+  type: string,
+  { onFetched, signal }: Fetching = {},
+): Promise<Blob> {
   const parts: Uint8Array<ArrayBuffer>[] = [];
   for (let from: number | null = 0; from !== null; ) {
     const answer: { part: string; next: number | null } = await call('files.get', { file, from });
     parts.push(bytesOf(answer.part));
     from = answer.next;
+    signal?.throwIfAborted();
+    if (from !== null) onFetched?.(from);
   }
   return new Blob(parts, { type });
 }

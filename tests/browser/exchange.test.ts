@@ -38,6 +38,30 @@ describe.skipIf(noBrowser).each([
     await clean(w, `export-${size.width}`);
   });
 
+  it('saves no file when the saving is called off, and saves it when it is asked for again', async () => {
+    await w.go('/catalogue/export');
+    let held = true;
+    await w.page.route('**/files.get', async (route) => {
+      if (held) await new Promise((go) => setTimeout(go, 1_500));
+      await route.continue();
+    });
+    let files = 0;
+    w.page.on('download', () => {
+      files += 1;
+    });
+    await w.page.getByLabel('Changes, JSON').check();
+    await w.press('Write the file');
+    await w.page.getByText('Saving').waitFor();
+    await w.press('Cancel');
+    await w.page.getByText('Called off; no file was saved.').first().waitFor();
+    held = false;
+    await w.quiet();
+    expect(files).toBe(0);
+    expect(await w.page.getByText('is saved.').count()).toBe(0);
+    await saved(w, () => w.press('Write the file'));
+    await w.page.getByText('is saved.').waitFor();
+  });
+
   it('takes a dropped table over once it is understood', async () => {
     const sheet = [
       'Book Title,Binding,EAN,RRP,Out',

@@ -3,8 +3,6 @@ import { EXPORT_KINDS, type ExportKind } from '../../../../src/contract/exports.
 import type { OutputOf } from '../../../../src/contract/index.ts';
 import { useQueryOf } from '../../../api.ts';
 import { useJob } from '../../../job.ts';
-import { saveFile } from '../../../lib/save-file.ts';
-import { fetchFile } from '../../../lib/staged.ts';
 import { useQueryParam } from '../../../location.ts';
 import { Button, Notice, PageHeader, Refused, Section } from '../../../ui/index.ts';
 import { JobProgress } from '../../../ui/job-progress.tsx';
@@ -12,6 +10,7 @@ import { RadioGroup } from '../../work/parts/radio-group.tsx';
 import { OnixChoices, onixInput, USUAL_ONIX } from '../onix/onix-choices.tsx';
 import './exchange.css';
 import { useCallNow } from './use-call-now.ts';
+import { useFetchedFile } from './use-fetched-file.ts';
 
 type Made = OutputOf<'exports.make'>;
 
@@ -37,6 +36,7 @@ export function ExportPage() {
   const [made, setMade] = useState<Made>();
   const [onix, setOnix] = useState(USUAL_ONIX);
   const job = useJob();
+  const fetched = useFetchedFile();
   const { now, refusal } = useCallNow();
   const info = useQueryOf('catalogue.info', {});
   const workId = Number(workParam);
@@ -48,11 +48,8 @@ export function ExportPage() {
     const scope = oneWork ? { workId } : {};
     const terms = isOnix ? { onix: onixInput(oneWork || as !== 'onix' ? { ...onix, since: '' } : onix) } : {};
     const answer = await now('exports.make', { as, ...scope, ...terms, job: job.begin() });
-    if (answer) {
-      saveFile(answer.name, await fetchFile(answer.file, answer.type));
-      setMade(answer);
-    }
     job.end();
+    if (answer && (await fetched.save(answer))) setMade(answer);
   };
   return (
     <>
@@ -86,11 +83,12 @@ export function ExportPage() {
             <OnixChoices value={onix} onChange={setOnix} whole={!oneWork} sheet={as === 'agency-onix'} />
           ) : null}
           <div>
-            <Button kind="primary" pending={job.running} onClick={() => void write()}>
+            <Button kind="primary" pending={job.running || fetched.job.running} onClick={() => void write()}>
               Write the file
             </Button>
           </div>
           <JobProgress job={job} what="Writing" />
+          <JobProgress job={fetched.job} what="Saving" />
           <Refused refusal={refusal} />
           {made ? <MadeFile made={made} /> : null}
         </div>
