@@ -76,7 +76,7 @@ function pastDays(file: CatalogueFile): PastDays {
       const seq = journalHead(file.read).seq;
       const known = kept.get(day);
       if (known?.seq === seq) return known.db;
-      const raw = free(day) ?? new Database(file.file, { readonly: true, fileMustExist: true });
+      const raw = free(day) ?? new Database(file.readFrom, { readonly: true, fileMustExist: true });
       try {
         const db = rewind(raw, day);
         kept.set(day, { raw, db, seq });

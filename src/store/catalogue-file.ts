@@ -5,12 +5,10 @@ import type { Step } from '../contract/jobs.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { backupFolder, backupsIn, takeBackup, unsoundness } from './backup.ts';
 import { type ReadDb, type WriteDb, wrap } from './connection.ts';
-import { examine } from './examine.ts';
 import { hold } from './hold.ts';
 import { newestEntry, sealJournal } from './journal.ts';
 import { isAsLeft, notedMarkBeside } from './left-as.ts';
 import {
-  APPLICATION_ID,
   applyMigrations,
   checkHistory,
   MIGRATIONS,
@@ -18,12 +16,15 @@ import {
   readMigrations,
   schemaVersionOf,
 } from './migrate.ts';
-import { schemaFaults } from './schema-check.ts';
+import { broughtUpCopy, dropCopy, isOlder } from './older-form.ts';
+import { inspect, type Known, openReader, probe, setPragmas } from './opening.ts';
 import { mendSearchIndex } from './search.ts';
 import { refusalOf } from './sqlite-errors.ts';
 
 export interface CatalogueFile {
   readonly file: string;
+  /** Where it is read from: the file itself, or a copy brought up for a look at a file of an older form. */
+  readonly readFrom: string;
   readonly fileName: string;
   readonly readOnly: boolean;
   /** Why it is open for reading only, or null. */
@@ -57,67 +58,6 @@ export interface OpenFileOptions {
   proven?: boolean;
 }
 
-/** What is known of a file before it is looked at: nobody wrote to it since it was closed here, or see `proven`. */
-type Known = 'as left' | 'proven' | null;
-
-/** WAL, and FULL so that a commit that was acknowledged is on disk (HOUSES.md lesson: durability). */
-export function setPragmas(raw: Database.Database, readOnly: boolean): void {
-  raw.pragma('foreign_keys = ON');
-  raw.pragma('busy_timeout = 5000');
-  raw.pragma('recursive_triggers = OFF');
-  raw.pragma('trusted_schema = OFF');
-  if (readOnly) return;
-  raw.pragma('journal_mode = WAL');
-  raw.pragma('synchronous = FULL');
-  // What a statement may take back is noted in memory: in a file beside it costs more than the statement itself.
-  raw.pragma('temp_store = MEMORY');
-  if (process.platform === 'darwin') raw.pragma('checkpoint_fullfsync = ON');
-}
-
-/**
- * Refuses what is not a sound catalogue file of a form this program knows; never changes the file. The pages of a file
- * that stands as it was left, proven sound, are not read through again.
- */
-function probe(raw: Database.Database, file: string, newest: number, readOnly: boolean, known: Known): void {
-  const name = basename(file);
-  const application = raw.pragma('application_id', { simple: true });
-  const version = schemaVersionOf(raw);
-  const tables = raw.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() as number;
-  if (tables > 0 && application !== APPLICATION_ID)
-    throw new Refusal(
-      'CATALOGUE_FOREIGN',
-      `${name} is not a catalogue file of Edition Ledger; choose another file.`,
-    );
-  if (version > newest && !readOnly)
-    throw new Refusal(
-      'CATALOGUE_NEWER',
-      `${name} was last used with a newer Edition Ledger (form ${version}, this one knows ${newest}), so it is open for reading only; update Edition Ledger to change it.`,
-    );
-  if (known !== null) return;
-  const state = raw.pragma('quick_check(1)', { simple: true });
-  if (state !== 'ok') throw new Refusal('CATALOGUE_DAMAGED', `${name} is damaged (${String(state)}).`);
-}
-
-/**
- * Refuses a file whose rules were altered or whose pages and indexes are damaged, and answers in sentences what else
- * is wrong. A file that stands as it was left, proven sound, is not read through again.
- */
-function inspect(
-  raw: Database.Database,
-  file: string,
-  migrations: readonly Migration[],
-  known: Known,
-): string[] {
-  const db = wrap(raw);
-  const damaged = (what: string) => new Refusal('CATALOGUE_DAMAGED', `${basename(file)} ${what}.`);
-  const [altered] = schemaFaults(db, migrations);
-  if (altered) throw damaged(`was altered by another program (${altered}), so its rules cannot be trusted`);
-  if (known === 'as left') return [];
-  const found = examine(db, migrations, known === 'proven');
-  if (found.integrity !== 'ok') throw damaged(`is damaged (${found.integrity})`);
-  return found.faults;
-}
-
 interface Writer {
   raw: Database.Database;
   cautions: string[];
@@ -145,12 +85,6 @@ function openWriter(file: string, options: OpenFileOptions, known: Known): Write
   }
 }
 
-function openReader(file: string): Database.Database {
-  const raw = new Database(file, { readonly: true, fileMustExist: true });
-  setPragmas(raw, true);
-  return raw;
-}
-
 /** One transaction per command; the journal is sealed inside it, so no change is ever without its entry. */
 function changer(raw: Database.Database, db: WriteDb): CatalogueFile['change'] {
   return (operation, at, work, step) => {
@@ -175,27 +109,38 @@ function refuseChange(reason: string): CatalogueFile['change'] {
 }
 
 /** Opens for reading; says why when that was not asked for. */
-function openForReading(file: string, migrations: readonly Migration[], reason: string): CatalogueFile {
+function openForReading(
+  file: string,
+  migrations: readonly Migration[],
+  reason: string,
+  at: string,
+): CatalogueFile {
   if (!existsSync(file))
     throw new Refusal(
       'NOT_FOUND',
       `There is no catalogue file at ${file}; start Edition Ledger once to make one.`,
     );
-  const known = isAsLeft(file, notedMarkBeside(file)) ? 'as left' : null;
-  const rawRead = openReader(file);
+  const asLeft = isAsLeft(file, notedMarkBeside(file));
+  const older = isOlder(file, migrations, asLeft ? 'as left' : null);
+  const readFrom = older ? broughtUpCopy(file, migrations, at) : file;
+  const rawRead = openReader(readFrom);
+  const close = () => {
+    rawRead.close();
+    if (older) dropCopy(readFrom);
+  };
   try {
-    probe(rawRead, file, migrations.length, true, known);
     const newer = schemaVersionOf(rawRead) > migrations.length;
     return {
       ...readingParts(file, rawRead),
-      cautions: newer ? [] : inspect(rawRead, file, migrations, known),
+      readFrom,
+      cautions: newer ? [] : inspect(rawRead, file, migrations, asLeft && !older ? 'as left' : null),
       readOnlyReason: reason,
       readOnly: true,
       change: refuseChange(reason),
-      close: () => rawRead.close(),
+      close,
     };
   } catch (error) {
-    rawRead.close();
+    close();
     throw error;
   }
 }
@@ -242,6 +187,7 @@ function openForWriting(file: string, options: OpenFileOptions): CatalogueFile {
     const rawRead = openReader(file);
     return {
       ...readingParts(file, rawRead),
+      readFrom: file,
       cautions: opened.cautions,
       readOnlyReason: null,
       readOnly: false,
@@ -277,12 +223,12 @@ export function openCatalogueFile(path: string, options: OpenFileOptions): Catal
   const file = resolve(path);
   const migrations = readMigrations(options.migrations ?? MIGRATIONS);
   try {
-    if (options.readOnly) return openForReading(file, migrations, ASKED_FOR);
+    if (options.readOnly) return openForReading(file, migrations, ASKED_FOR, options.at);
     return openForWriting(file, options);
   } catch (error) {
     const refusal = withWayBack(refusalOf(error), file);
     if (refusal instanceof Refusal && refusal.code === 'CATALOGUE_NEWER' && !options.readOnly)
-      return openForReading(file, migrations, refusal.message);
+      return openForReading(file, migrations, refusal.message, options.at);
     throw refusal;
   }
 }

@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import Database from 'better-sqlite3';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { openApp } from '../../src/app.ts';
 import { undoCommands } from '../../src/commands/undo.ts';
 import { unsoundness } from '../../src/store/backup.ts';
 import { type CatalogueFile, openCatalogueFile } from '../../src/store/catalogue-file.ts';
@@ -95,6 +96,30 @@ describe('a catalogue of an earlier form', () => {
     }
     expect(opened && examine(opened.read).faults).toEqual([]);
     expect(backups().length).toBe(form === SHIPPED.length ? 0 : 1);
+  });
+});
+
+describe('a file of an older form that is only looked at', () => {
+  const look = () => openApp({ file, readOnly: true, today: () => '2027-01-05' });
+
+  it.each(fixtures)('answers as it would when brought up, and stays as it is: %s', (name) => {
+    writeFileSync(file, gunzipSync(readFileSync(join(FIXTURES, `${name}.ledger.gz`))));
+    const before = readFileSync(file);
+    const app = look();
+    const seen = ['works.list', 'audit.run', 'catalogue.check'].map((query) => app.call(query, {}));
+    const then = app.call('works.list', { asOf: '2026-11-20' });
+    expect([...seen, then].map(({ ok }) => ok)).toEqual([true, true, true, true]);
+    expect(app.call('works.create', { title: 'Not here' })).toMatchObject({
+      ok: false,
+      error: { code: 'READ_ONLY' },
+    });
+    app.close();
+    expect(readFileSync(file).equals(before)).toBe(true);
+    open();
+    close();
+    const brought = look();
+    expect(brought.call('works.list', {})).toEqual(seen[0]);
+    brought.close();
   });
 });
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { openApp } from '../../../src/app.ts';
 import { blockNumber } from '../../../src/rules/isbn/index.ts';
-import { setPragmas } from '../../../src/store/catalogue-file.ts';
+import { setPragmas } from '../../../src/store/opening.ts';
 import type { TestCatalogue } from '../../support/catalogue.ts';
 import { settled, stage } from '../../support/staged.ts';
 import { processorTime } from '../scale/turns.ts';
