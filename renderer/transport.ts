@@ -134,8 +134,10 @@ export async function callOff(job: string): Promise<void> {
     await window.editionLedger.cancel(job);
     return;
   }
-  const where = `/cancel/${encodeURIComponent(job)}`;
-  const answer = await fetch(where, { method: 'POST', credentials: 'same-origin' });
+  const answer = await fetch(`/cancel/${encodeURIComponent(job)}`, {
+    method: 'POST',
+    credentials: 'same-origin',
+  });
   // An answer that is not read keeps its connection, of which a browser has six.
   await answer.text();
 }
