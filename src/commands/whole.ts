@@ -1,7 +1,13 @@
+import type { z } from 'zod';
+import { edition } from '../contract/editions.ts';
+import type { Step } from '../contract/jobs.ts';
 import { Refusal } from '../contract/refusal.ts';
 import { Rehearsal } from '../contract/rehearsal.ts';
 import { type WholeCatalogue, wholeCatalogue } from '../contract/whole.ts';
+import { work } from '../contract/works.ts';
+import { editionFacts } from '../records/editions.ts';
 import type { ReadDb } from '../store/connection.ts';
+import { editionsByIds } from '../store/editions.ts';
 import { loadWhole } from '../store/whole.ts';
 import type { Commands } from './context.ts';
 import { readJsonFile } from './json-file.ts';
@@ -37,6 +43,38 @@ function refuseFilled(db: ReadDb): void {
     );
 }
 
+const bareWork = work.omit({ editions: true });
+/** Editions looked at together. */
+const AT_ONCE = 200;
+
+/**
+ * Refuses a file of which something could be stored but never be shown again: texts, lists and numbers beyond the bounds
+ * of the contract. Everything that was taken over is read as the Work screen reads it.
+ */
+function refuseUnreadable(db: ReadDb, step: Step): void {
+  const works = db.all<{ id: number; title: string; note: string }>('SELECT id, title, note FROM work');
+  const ids = db.all<{ id: number }>('SELECT id FROM edition ORDER BY id').map(({ id }) => id);
+  const refuse = (what: string, issue: z.core.$ZodIssue | undefined) => {
+    const where = issue?.path.length ? ` at ${issue.path.join('.').slice(0, 100)}` : '';
+    throw new Refusal(
+      'BAD_INPUT',
+      `${what} of this file cannot be taken over${where}: ${issue?.message ?? 'it has an odd shape'} Nothing was changed; mend it where the file was made.`,
+      'file',
+    );
+  };
+  for (const row of works) {
+    const { error } = bareWork.safeParse(row);
+    if (error) refuse(`Work ${row.id}`, error.issues[0]);
+  }
+  for (let at = 0; at < ids.length; at += AT_ONCE) {
+    for (const facts of editionFacts(db, editionsByIds(db, ids.slice(at, at + AT_ONCE)))) {
+      const { error } = edition.safeParse(facts);
+      if (error) refuse(`Edition ${facts.id}`, error.issues[0]);
+    }
+    step(Math.min(at + AT_ONCE, ids.length), ids.length, 'editions looked at');
+  }
+}
+
 /** The form of the open file, which is the newest this program knows. */
 const formOf = (db: ReadDb) => db.one<{ user_version: number }>('PRAGMA user_version')?.user_version ?? 0;
 
@@ -49,6 +87,7 @@ export const wholeCommands = {
     step(0, null, 'reading the file');
     const whole = readWhole(files.read(file), formOf(db));
     loadWhole(db, whole, step);
+    refuseUnreadable(db, step);
     const taken = {
       tables: Object.entries(whole.tables)
         .map(([table, rows]) => ({ table, rows: rows.length }))

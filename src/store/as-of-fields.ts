@@ -7,6 +7,8 @@ import type Database from 'better-sqlite3';
 interface Recorded {
   key?: string;
   of?: string;
+  /** Columns that never change, and so can be looked up by their index whatever else did. */
+  fixed?: readonly string[];
   /** A column that is put in order and compared without regard to capitals. */
   nocase?: string;
 }
@@ -20,8 +22,7 @@ const RECORDED: Readonly<Record<string, Recorded>> = {
   format: { key: 'edition_id' },
   format_price: { key: 'format_id', of: 'format' },
   channel: { nocase: 'name' },
-  // Whose listing it is never changes.
-  listing: {},
+  listing: { fixed: ['format_id', 'channel_id'] },
   number_block: {},
   print_card: { key: 'channel_id', of: 'channel' },
   print_quote: { key: 'card_id', of: 'print_card' },
@@ -145,9 +146,9 @@ const told = (name: string, otherwise: string) =>
 function recordFields(later: Since, table: string, key: string | undefined): Fields {
   if (findChanges(later, table) === 0) return AS_STORED;
   const rearranged = isRearranged(later, table);
+  const fixed = ['id', ...(RECORDED[table]?.fixed ?? []), ...(rearranged || key === undefined ? [] : [key])];
   return {
-    column: (name) =>
-      name === 'id' || (name === key && !rearranged) ? `r."${name}"` : asOfEntry(table, name),
+    column: (name) => (fixed.includes(name) ? `r."${name}"` : asOfEntry(table, name)),
     ...(rearranged && key !== undefined ? { copied: { by: ['id', key] } } : {}),
   };
 }

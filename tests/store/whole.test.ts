@@ -149,6 +149,26 @@ describe('a JSON file is refused', () => {
     }
   });
 
+  it('for what could be stored and never be shown again', () => {
+    const whole = demo();
+    const { edition_contributor: people, edition_keyword: keywords } = whole.tables;
+    const changed = (tables: object) => refusal({ ...whole, tables: { ...whole.tables, ...tables } });
+    const long = changed({
+      edition_contributor: [{ ...people[0], name: 'x'.repeat(2_001) }, ...people.slice(1)],
+    });
+    expect(long).toMatchObject({ code: 'BAD_INPUT', field: 'file' });
+    expect(long.message).toMatch(
+      /^Edition \d+ of this file .* at contributors\.0\.name: Keep this under 2,000/,
+    );
+    const many = Array.from({ length: 201 }, (_, at) => ({
+      ...keywords[0],
+      id: 10_000 + at,
+      position: 100 + at,
+      keyword: `keyword ${at}`,
+    }));
+    expect(changed({ edition_keyword: [...keywords, ...many] }).message).toContain('keywords');
+  });
+
   it('for a history that cannot have been', () => {
     const whole = demo();
     const { listing, listing_step: steps, number } = whole.tables;
