@@ -11,14 +11,19 @@ const exporting: Line = {
   name: 'ONIX export of the whole catalogue',
   against: 'as many ready records through the same writer',
   most: { ratio: 2 },
-  sides: (world) => ({
-    once: true,
-    ours: () => {
-      const { file } = world.call<{ file: string }>('exports.make', { as: 'onix' });
-      world.call('files.drop', { file });
-    },
-    bare: writeReady(world.file, join(world.folder, 'ready.xml'), world.formats, LAST_DAY),
-  }),
+  sides: (world) => {
+    let last = '';
+    return {
+      once: true,
+      prepare: () => {
+        if (last !== '') world.call('files.drop', { file: last });
+      },
+      ours: () => {
+        last = world.call<{ file: string }>('exports.make', { as: 'onix' }).file;
+      },
+      bare: writeReady(world.file, join(world.folder, 'ready.xml'), world.formats, LAST_DAY),
+    };
+  },
 };
 
 const importing: Line = {
