@@ -23,8 +23,8 @@ export interface WriteDb extends ReadDb {
 const KEPT = 250;
 
 /**
- * A connection for the query builder, which prepares a statement anew for each run: each takes about 40 kB outside the
- * heap, which the collector does not know of, and an import of thousands of records would run into gigabytes. Here the
+ * A connection for the query builder, which prepares a statement anew for each run: each takes memory outside the heap,
+ * which the collector does not know of, and an import of thousands of records would run into gigabytes. Here the
  * statements used last are kept by their text.
  */
 function keeping(raw: Database.Database): Database.Database {

@@ -103,7 +103,7 @@ describe.skipIf(noBrowser).each([
     await w.go('/catalogue/import');
     const json = { name: 'whole.json', mimeType: 'application/json', buffer: Buffer.from(file.text) };
     await w.page.getByLabel('File', { exact: true }).setInputFiles(json);
-    await w.page.getByText('into an empty one only').waitFor();
+    await w.page.locator('#screen').getByText('into an empty one only').waitFor();
     await clean(w, `import-whole-${size.width}`);
   });
 

@@ -117,7 +117,7 @@ const WAYS: readonly Way[] = [
   tableWay('xlsx', 'sheets.import', ['rows found', 'rows read', 'works recorded', ...SEALED]),
   fileWay('onix.preview', 'onix', ['products read']),
   fileWay('onix.import', 'onix', ['products read', 'products taken over', ...SEALED]),
-  fileWay('catalogue.import', 'json', ['rows taken over', ...SEALED]),
+  fileWay('catalogue.import', 'json', ['rows taken over', 'editions looked at', ...SEALED]),
   reportWay('reports.look', ['rows found']),
   reportWay('reports.preview', ['rows found', 'rows read']),
   reportWay('reports.reconcile', ['rows found', 'rows read', 'findings kept', SEALED[1] ?? '']),
