@@ -6,7 +6,7 @@ import { Rehearsal } from '../contract/rehearsal.ts';
 import { type WholeCatalogue, wholeCatalogue } from '../contract/whole.ts';
 import { work } from '../contract/works.ts';
 import { editionFacts } from '../records/editions.ts';
-import type { ReadDb } from '../store/connection.ts';
+import type { ReadDb, WriteDb } from '../store/connection.ts';
 import { editionsByIds } from '../store/editions.ts';
 import { loadWhole } from '../store/whole.ts';
 import type { Commands } from './context.ts';
@@ -75,6 +75,22 @@ function refuseUnreadable(db: ReadDb, step: Step): void {
   }
 }
 
+/** Puts the tables in and looks at what came of them. */
+function takeIn(db: WriteDb, whole: WholeCatalogue, step: Step): void {
+  try {
+    loadWhole(db, whole, step);
+    refuseUnreadable(db, step);
+  } catch (error) {
+    // Some columns hold JSON of their own, which SQLite reads when it is looked at.
+    if (!(error instanceof Error) || !/malformed JSON/.test(error.message)) throw error;
+    throw new Refusal(
+      'BAD_INPUT',
+      'A value in this file that should be JSON is damaged. Nothing was changed; export the catalogue anew.',
+      'file',
+    );
+  }
+}
+
 /** The form of the open file, which is the newest this program knows. */
 const formOf = (db: ReadDb) => db.one<{ user_version: number }>('PRAGMA user_version')?.user_version ?? 0;
 
@@ -86,8 +102,7 @@ export const wholeCommands = {
     refuseFilled(db);
     step(0, null, 'reading the file');
     const whole = readWhole(files.read(file), formOf(db));
-    loadWhole(db, whole, step);
-    refuseUnreadable(db, step);
+    takeIn(db, whole, step);
     const taken = {
       tables: Object.entries(whole.tables)
         .map(([table, rows]) => ({ table, rows: rows.length }))
